@@ -1,0 +1,1 @@
+"""Benchcall: a practice bench for diagnosing split air conditioners and heat pumps."""

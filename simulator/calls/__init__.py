@@ -1,0 +1,1 @@
+"""A service call: site, complaint and sealed cause; a visit is a fold over events."""

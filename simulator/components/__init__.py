@@ -1,0 +1,1 @@
+"""One healthy part per file: frozen parameters and pure equations."""

@@ -1,0 +1,1 @@
+"""The public list of causes and what counts as evidence."""

@@ -1,0 +1,1 @@
+"""One fault per file: an installation in, a worse installation out."""

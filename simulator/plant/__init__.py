@@ -1,0 +1,1 @@
+"""Parts joined into an installation: circuit, ducts, zone, house, bill, time."""

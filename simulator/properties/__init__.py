@@ -1,0 +1,1 @@
+"""Refrigerant and moist-air states; the only floor that may touch CoolProp."""

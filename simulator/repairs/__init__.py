@@ -1,0 +1,1 @@
+"""One service act per file: an installation in, the serviced installation out."""

@@ -1,0 +1,1 @@
+"""A scorecard from events and key; pure, after the call is closed."""

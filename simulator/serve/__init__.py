@@ -1,0 +1,1 @@
+"""The composition root: pages, sessions, guards, command line, Voila application."""

@@ -1,0 +1,1 @@
+"""One panel per folder; sees only what the wire carries."""
