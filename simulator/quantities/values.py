@@ -1,0 +1,9 @@
+"""The type of a number that may also be a batch of numbers."""
+
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array: TypeAlias = NDArray[np.float64]
+Values: TypeAlias = float | Array
