@@ -1,0 +1,121 @@
+"""Forward-curved indoor blower with its motor's own law."""
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+
+from simulator.quantities.values import Values
+
+# Shape of a forward-curved wheel in dimensionless form: pressure falls with the square of
+# flow, torque rises with flow. ASHRAE Handbook, HVAC Systems and Equipment, Fans (shape);
+# numbers are common practice, no source.
+SHUT_OFF_PRESSURE = 0.36
+PRESSURE_CURVATURE = 1.197
+IDLE_TORQUE = 0.03
+TORQUE_SLOPE = 0.364
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blower:
+    """What the blower and its motor are.
+
+    Torque is ``set_torque + slip_torque * (synchronous_speed - speed)``: a
+    constant-torque motor has no slip term, an induction motor no set term.
+
+    Parameters
+    ----------
+    wheel_diameter : float
+        [m]
+    set_torque : float
+        Held by the motor's electronics. [N m]
+    slip_torque : float
+        Gained per unit of slip. [N m s]
+    synchronous_speed : float
+        Of an induction motor. [rad/s]
+    torque_fraction : float
+        What is left of the motor's torque. [-]
+    motor_efficiency : float
+        Shaft power over electrical, or rotor input over electrical for an induction motor. [-]
+    standby_power : float
+        Electrical, whatever the load. [W]
+    power_factor : float
+        Of the motor. [-]
+    """
+
+    wheel_diameter: Values
+    set_torque: Values
+    slip_torque: Values
+    synchronous_speed: Values
+    torque_fraction: Values
+    motor_efficiency: Values
+    standby_power: Values
+    power_factor: Values
+
+
+class BlowerPoint(NamedTuple):
+    """Where a blower runs: flow [m³/s], pressure rise [Pa], speed [rad/s], power [W]."""
+
+    airflow: Values
+    pressure_rise: Values
+    speed: Values
+    power: Values
+
+
+def run_against(
+    blower: Blower, square_resistance: Values, coil_resistance: Values, density: Values
+) -> BlowerPoint:
+    """Where the blower curve meets the ducts.
+
+    Against a pure square law the wheel's working point does not depend on its speed; the
+    wet coil's 1.8 power makes it a fixed point that settles in a few rounds.
+
+    Parameters
+    ----------
+    blower : Blower
+        The blower.
+    square_resistance : float
+        Pressure over flow squared of everything but the coil. [Pa s²/m⁶]
+    coil_resistance : float
+        Coil pressure drop over flow to the power 1.8. [Pa (s/m³)^1.8]
+    density : float
+        Of the air at the wheel. [kg/m³]
+
+    Returns
+    -------
+    BlowerPoint
+        Settled to rounding error.
+
+    References
+    ----------
+    .. [1] Fan laws, AMCA 201 and ASHRAE Handbook, Fans.
+    """
+    size = blower.wheel_diameter
+    flow = np.asarray(0.5, dtype=float)
+    for _ in range(14):
+        resistance = square_resistance + coil_resistance * flow**-0.2
+        coefficient = np.sqrt(
+            SHUT_OFF_PRESSURE / (PRESSURE_CURVATURE + resistance * size**4 / density)
+        )
+        speed = _speed(blower, coefficient, density)
+        flow = coefficient * speed * size**3
+    rise = square_resistance * flow**2 + coil_resistance * flow**1.8
+    return BlowerPoint(flow, rise, speed, _power(blower, speed))
+
+
+def _speed(blower: Blower, coefficient: Values, density: Values) -> Values:
+    """Speed at which motor torque equals wheel torque, at one flow coefficient."""
+    wheel = (IDLE_TORQUE + TORQUE_SLOPE * coefficient) * density * blower.wheel_diameter**5
+    slip = blower.torque_fraction * blower.slip_torque
+    standing = blower.torque_fraction * (
+        blower.set_torque + blower.slip_torque * blower.synchronous_speed
+    )
+    return (-slip + np.sqrt(slip**2 + 4.0 * wheel * standing)) / (2.0 * wheel)
+
+
+def _power(blower: Blower, speed: Values) -> Values:
+    """Electrical power; an induction rotor takes torque times synchronous speed."""
+    held = blower.torque_fraction * blower.set_torque * speed
+    slip = blower.torque_fraction * blower.slip_torque * (blower.synchronous_speed - speed)
+    rotor = held + np.maximum(slip, 0.0) * blower.synchronous_speed
+    return blower.standby_power + rotor / blower.motor_efficiency

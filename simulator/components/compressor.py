@@ -1,0 +1,95 @@
+"""Hermetic scroll compressor."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from simulator.quantities.values import Values
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compressor:
+    """What a scroll compressor is.
+
+    Parameters
+    ----------
+    displacement : float
+        Swept volume flow at running speed. [m³/s]
+    volumetric_efficiency : float
+        Extrapolated to a pressure ratio of one. [-]
+    volumetric_slope : float
+        Loss of volumetric efficiency per unit of pressure ratio. [-]
+    best_efficiency : float
+        Overall isentropic efficiency, gas work over electrical power, at its best. [-]
+    best_pressure_ratio : float
+        Pressure ratio the wraps are built for. [-]
+    efficiency_curvature : float
+        Loss with the square of the logarithm of the pressure ratio over the best one. [-]
+    shell_loss_fraction : float
+        Part of the electrical power that leaves through the shell. [-]
+    leak_fraction : float
+        Part of the swept flow that blows back from discharge to suction. [-]
+    power_factor : float
+        At rated load. [-]
+
+    References
+    ----------
+    .. [1] ANSI/AHRI Standard 540, Performance Rating of Positive Displacement Refrigerant
+       Compressors: the rating that such curves summarise.
+    """
+
+    displacement: Values
+    volumetric_efficiency: Values
+    volumetric_slope: Values
+    best_efficiency: Values
+    best_pressure_ratio: Values
+    efficiency_curvature: Values
+    shell_loss_fraction: Values
+    leak_fraction: Values
+    power_factor: Values
+
+
+def swept_mass_flow(
+    compressor: Compressor, suction_density: Values, pressure_ratio: Values
+) -> Values:
+    """Mass the wraps take in, before any blow-back.
+
+    Parameters
+    ----------
+    compressor : Compressor
+        The machine.
+    suction_density : float
+        At the suction port. [kg/m³]
+    pressure_ratio : float
+        Discharge over suction, absolute. [-]
+
+    Returns
+    -------
+    float
+        [kg/s]
+    """
+    efficiency = compressor.volumetric_efficiency - compressor.volumetric_slope * (
+        pressure_ratio - 1.0
+    )
+    return np.maximum(efficiency, 0.05) * compressor.displacement * suction_density
+
+
+def overall_efficiency(compressor: Compressor, pressure_ratio: Values) -> Values:
+    """Ideal gas work over electrical power.
+
+    Parameters
+    ----------
+    compressor : Compressor
+        The machine.
+    pressure_ratio : float
+        Discharge over suction, absolute. [-]
+
+    Returns
+    -------
+    float
+        Never below 0.2. [-]
+    """
+    stray = np.log(pressure_ratio / compressor.best_pressure_ratio)
+    return np.maximum(
+        compressor.best_efficiency * (1.0 - compressor.efficiency_curvature * stray**2), 0.2
+    )

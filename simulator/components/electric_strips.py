@@ -1,0 +1,68 @@
+"""Electric strips behind the blower."""
+
+from dataclasses import dataclass
+
+from simulator.quantities.values import Values
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ElectricStrips:
+    """What strips are fitted and which are on.
+
+    Parameters
+    ----------
+    installed_power : float
+        At the voltage on their plate. [W]
+    energised_power : float
+        Of the elements now on, at the voltage on their plate. [W]
+    plate_voltage : float
+        [V]
+    """
+
+    installed_power: Values
+    energised_power: Values
+    plate_voltage: Values
+
+
+def strip_power(strips: ElectricStrips, voltage: Values) -> Values:
+    """Power at another voltage: a resistance takes V²/R.
+
+    Parameters
+    ----------
+    strips : ElectricStrips
+        The strips.
+    voltage : float
+        At the terminals. [V]
+
+    Returns
+    -------
+    float
+        [W]
+
+    Examples
+    --------
+    >>> round(strip_power(ElectricStrips(installed_power=9600.0, energised_power=9600.0,
+    ...     plate_voltage=240.0), 208.0) / 9600.0, 3)
+    0.751
+    """
+    return strips.energised_power * (voltage / strips.plate_voltage) ** 2
+
+
+def motor_current(power: Values, voltage: Values, power_factor: Values) -> Values:
+    """Current of a single-phase load.
+
+    Parameters
+    ----------
+    power : float
+        [W]
+    voltage : float
+        [V]
+    power_factor : float
+        [-]
+
+    Returns
+    -------
+    float
+        [A]
+    """
+    return power / (voltage * power_factor)

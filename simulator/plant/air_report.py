@@ -1,0 +1,91 @@
+"""The air side of an operating point, running or not."""
+
+from typing import Any
+
+from simulator.components.electric_strips import motor_current
+from simulator.plant import balance, house_air
+from simulator.plant.balance import AirStates
+from simulator.plant.case import Case
+from simulator.quantities.values import Array, Values
+
+
+def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
+    """Air side, blower, strips and rooms.
+
+    Parameters
+    ----------
+    case : Case
+        Flows and pressures.
+    air : AirStates
+        States along the path.
+
+    Returns
+    -------
+    dict
+        By field name.
+    """
+    path, conditions, ducts = case.path, case.conditions, case.installation.ducts
+    blower = case.installation.unit.blower
+    blower_current = motor_current(path.blower_power, conditions.voltage, blower.power_factor)
+    strip_current = motor_current(air.strip_power, conditions.voltage, 1.0)
+    fades = balance.run_fades(case)
+    zone, plenum = air.supply_zone, air.plenum
+    registers = tuple(
+        zone.temperature + (plenum.temperature - zone.temperature) * fade for fade in fades
+    )
+    through = path.airflow * (1.0 - path.supply_leak)
+    flows = tuple(through * share for share in ducts.room_shares)
+    rooms = house_air.delivered(case, plenum, registers)
+    return {
+        **_path_fields(case),
+        "blower_current": blower_current,
+        "strip_power": air.strip_power,
+        "strip_current": strip_current,
+        "air_handler_power": path.blower_power + air.strip_power,
+        "air_handler_current": blower_current + strip_current,
+        "grille_temperature": conditions.indoor_temperature,
+        "grille_humidity_ratio": conditions.indoor_humidity_ratio,
+        "air_handler_return_temperature": air.entering.temperature,
+        "air_handler_return_humidity_ratio": air.entering.humidity_ratio,
+        "coil_leaving_temperature": air.leaving.temperature,
+        "coil_leaving_humidity_ratio": air.leaving.humidity_ratio,
+        "supply_plenum_temperature": plenum.temperature,
+        "supply_plenum_humidity_ratio": plenum.humidity_ratio,
+        "near_register_temperature": registers[0],
+        "far_register_temperature": registers[-1],
+        "zone_temperature": zone.temperature,
+        "zone_humidity_ratio": zone.humidity_ratio,
+        "return_zone_temperature": air.return_zone.temperature,
+        "return_zone_humidity_ratio": air.return_zone.humidity_ratio,
+        "outdoor_temperature": conditions.outdoor_temperature,
+        "outdoor_humidity_ratio": conditions.outdoor_humidity_ratio,
+        "register_airflow": through,
+        "register_airflows": flows,
+        "supply_leak_airflow": path.airflow * path.supply_leak,
+        "return_leak_airflow": path.airflow * path.return_share,
+        "slot_airflow": path.airflow * path.slot_share,
+        "delivered_capacity": rooms.total,
+        "delivered_sensible": rooms.sensible,
+        "house_pressure": rooms.pressure,
+        "infiltration_airflow": rooms.infiltration,
+        "voltage": conditions.voltage,
+        "pressure": conditions.pressure,
+    }
+
+
+def _path_fields(case: Case) -> dict[str, Values | Array]:
+    path = case.path
+    return {
+        "airflow": path.airflow,
+        "air_mass_flow": path.mass_flow,
+        "filter_airflow": path.filter_airflow,
+        "static_before_filter": path.before_filter,
+        "static_after_filter": path.after_filter,
+        "static_after_coil": path.after_coil,
+        "static_supply": path.supply,
+        "total_external_static": path.supply - path.after_filter,
+        "filter_drop": path.before_filter - path.after_filter,
+        "coil_drop": path.coil_drop,
+        "blower_speed": path.blower_speed,
+        "blower_power": path.blower_power,
+    }

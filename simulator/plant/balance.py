@@ -1,0 +1,304 @@
+"""All balances of a running installation for one guess of seven unknowns."""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from simulator.components import electric_strips
+from simulator.components.indoor_coil import CoilAir
+from simulator.plant import circuit, zone_balance
+from simulator.plant.case import Case
+from simulator.plant.circuit import CircuitState, Guess, Surroundings
+from simulator.plant.zone_balance import Exchange, ZoneAir
+from simulator.properties import moist_air
+from simulator.quantities.values import Array, Values
+
+UNKNOWNS = 7  # the circuit's five, then temperature and humidity of the air entering the coil
+GRAM = 1000.0  # humidity is solved for in g/kg so that all unknowns are of like size
+
+
+class AirStates(NamedTuple):
+    """Air along its path; temperatures [K], humidity ratios [kg/kg], heat [W]."""
+
+    entering: ZoneAir
+    leaving: ZoneAir
+    plenum: ZoneAir
+    supply_zone: ZoneAir
+    return_zone: ZoneAir
+    strip_power: Values
+
+
+def coil_air(case: Case, temperature: Values, humidity_ratio: Values) -> CoilAir:
+    """Air entering the coil, with the properties the coil needs.
+
+    Parameters
+    ----------
+    case : Case
+        Gives flow and barometric pressure.
+    temperature : float
+        [K]
+    humidity_ratio : float
+        [kg/kg]
+
+    Returns
+    -------
+    CoilAir
+    """
+    return CoilAir(
+        temperature=temperature,
+        humidity_ratio=humidity_ratio,
+        enthalpy=moist_air.enthalpy(temperature, humidity_ratio),
+        mass_flow=case.path.mass_flow,
+        heat_capacity=moist_air.heat_capacity(humidity_ratio),
+        pressure=case.conditions.pressure,
+    )
+
+
+def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirStates:
+    """Air from coil to rooms and through the zones, for heats already known.
+
+    Parameters
+    ----------
+    case : Case
+        Ducts, zones, weather.
+    air : CoilAir
+        Entering the coil.
+    heat, sensible : float
+        Taken by the coil. [W]
+
+    Returns
+    -------
+    AirStates
+        Energy closes exactly: each state follows from enthalpy and humidity.
+    """
+    installation, conditions, path = case.installation, case.conditions, case.path
+    flow = air.mass_flow
+    leaving_temperature = air.temperature - sensible / (flow * air.heat_capacity)
+    leaving_enthalpy = air.enthalpy - heat / flow
+    humidity = moist_air.humidity_ratio_from_enthalpy(leaving_temperature, leaving_enthalpy)
+    humidity = np.minimum(humidity, air.humidity_ratio)
+    leaving = ZoneAir(moist_air.temperature_from_enthalpy(leaving_enthalpy, humidity), humidity)
+    strips = electric_strips.strip_power(installation.unit.strips, conditions.voltage)
+    warmed = leaving_enthalpy + (path.blower_power + strips) / flow
+    plenum = ZoneAir(moist_air.temperature_from_enthalpy(warmed, humidity), humidity)
+
+    shared = installation.zones_shared
+    drawn = path.return_share * flow
+    walls, return_wall = duct_walls(case)
+    around_supply = Exchange(
+        path.supply_leak * flow, drawn * shared, walls, return_wall * shared,
+        plenum.temperature, plenum.humidity_ratio,
+    )
+    supply_zone = zone_balance.settled(installation.supply_zone, conditions, around_supply)
+    around_return = Exchange(
+        0.0 * flow, drawn, 0.0, return_wall, plenum.temperature, plenum.humidity_ratio
+    )
+    own = zone_balance.settled(installation.return_zone, conditions, around_return)
+    return_zone = ZoneAir(
+        shared * supply_zone.temperature + (1.0 - shared) * own.temperature,
+        shared * supply_zone.humidity_ratio + (1.0 - shared) * own.humidity_ratio,
+    )
+    return AirStates(
+        ZoneAir(air.temperature, air.humidity_ratio), leaving, plenum,
+        supply_zone, return_zone, strips,
+    )
+
+
+def run_fades(case: Case) -> tuple[Values, ...]:
+    """What is left of the difference to the zone at the end of each supply run.
+
+    Parameters
+    ----------
+    case : Case
+        Ducts and flow.
+
+    Returns
+    -------
+    tuple
+        One value a room. [-]
+    """
+    ducts, path = case.installation.ducts, case.path
+    through = path.mass_flow * (1.0 - path.supply_leak)
+    capacity = through * moist_air.heat_capacity(case.conditions.indoor_humidity_ratio)
+    return tuple(np.exp(-ducts.supply_conductance * run / capacity) for run in ducts.room_runs)
+
+
+def duct_walls(case: Case) -> tuple[Values, Values]:
+    """Conductance that the zones see through supply and return duct walls.
+
+    Parameters
+    ----------
+    case : Case
+        Ducts and flow.
+
+    Returns
+    -------
+    tuple
+        Between supply plenum and zone, and between rooms and zone. [W/K]
+    """
+    ducts, path, conditions = case.installation.ducts, case.path, case.conditions
+    heat_capacity = moist_air.heat_capacity(conditions.indoor_humidity_ratio)
+    through = path.mass_flow * (1.0 - path.supply_leak) * heat_capacity
+    supply = through * sum(
+        share * (1.0 - fade) for share, fade in zip(ducts.room_shares, run_fades(case), strict=True)
+    )
+    own = path.mass_flow * (1.0 - path.return_share) * heat_capacity
+    return supply, own * -np.expm1(-ducts.return_conductance / own)
+
+
+def entering_coil(case: Case, return_zone: ZoneAir) -> ZoneAir:
+    """Room air through the return duct, mixed with what leaks in.
+
+    Parameters
+    ----------
+    case : Case
+        Ducts, rooms.
+    return_zone : ZoneAir
+        Around the return.
+
+    Returns
+    -------
+    ZoneAir
+        Mixed by mass, on enthalpy and humidity.
+    """
+    conditions, path = case.conditions, case.path
+    own = path.mass_flow * (1.0 - path.return_share)
+    capacity = own * moist_air.heat_capacity(conditions.indoor_humidity_ratio)
+    fade = np.exp(-case.installation.ducts.return_conductance / capacity)
+    room = return_zone.temperature + fade * (conditions.indoor_temperature - return_zone.temperature)
+    share = path.return_share
+    humidity = (1.0 - share) * conditions.indoor_humidity_ratio + share * return_zone.humidity_ratio
+    enthalpy = (1.0 - share) * moist_air.enthalpy(room, conditions.indoor_humidity_ratio)
+    enthalpy = enthalpy + share * moist_air.enthalpy(*return_zone)
+    return ZoneAir(moist_air.temperature_from_enthalpy(enthalpy, humidity), humidity)
+
+
+def zone_without_blower(case: Case) -> tuple[ZoneAir, ZoneAir]:
+    """Supply zone and return zone with the blower off.
+
+    Parameters
+    ----------
+    case : Case
+        Zones and weather.
+
+    Returns
+    -------
+    tuple
+        Two states.
+    """
+    conditions = case.conditions
+    idle = Exchange(
+        0.0, 0.0, 0.0, 0.0, conditions.indoor_temperature, conditions.indoor_humidity_ratio
+    )
+    return (
+        zone_balance.settled(case.installation.supply_zone, conditions, idle),
+        zone_balance.settled(case.installation.return_zone, conditions, idle),
+    )
+
+
+class Evaluation(NamedTuple):
+    """One guess worked out."""
+
+    circuit: CircuitState
+    air: AirStates
+    mixed: ZoneAir
+
+
+def evaluate(unknowns: Array, case: Case) -> Evaluation:
+    """Work a guess out.
+
+    Parameters
+    ----------
+    unknowns : array
+        Shape (7, ...). [-]
+    case : Case
+        What is held.
+
+    Returns
+    -------
+    Evaluation
+        Balanced only at a solution.
+    """
+    unit = case.installation.unit
+    guess = Guess(*(unknowns[index] for index in range(5)))
+    air = coil_air(case, unknowns[5], unknowns[6] / GRAM)
+    ratio = case.path.airflow / unit.rated_airflow
+    state = circuit.evaluate(guess, unit, Surroundings(case.fluid, case.conditions, air, ratio))
+    states = air_states(case, air, state.evaporator_heat, state.sensible_heat)
+    return Evaluation(state, states, entering_coil(case, states.return_zone))
+
+
+def residuals(unknowns: Array, case: Case) -> Array:
+    """Seven balances of order one.
+
+    Parameters
+    ----------
+    unknowns : array
+        Shape (7, ...). [-]
+    case : Case
+        What is held.
+
+    Returns
+    -------
+    array
+        Flow through compressor and metering device (logarithms), heat of both coils, charge,
+        entering air; shape (7, ...). [-]
+    """
+    done = evaluate(unknowns, case)
+    now, unit = done.circuit, case.installation.unit
+    flow = unknowns[4]
+    return np.stack(
+        np.broadcast_arrays(
+            np.log(now.swept_flow) - flow,
+            np.log(now.metered_flow) - flow,
+            *_heat_and_air(unknowns, done, unit.nominal_capacity),
+            (now.charge - unit.charge) / unit.plate_charge,
+        )
+    )
+
+
+def _heat_and_air(
+    unknowns: Array, done: Evaluation, nominal: Values
+) -> tuple[Values, Values, Values, Values]:
+    now = done.circuit
+    return (
+        (now.condensing_available - now.condensing_needed) / nominal,
+        (now.boiling_available - now.boiling_needed) / nominal,
+        (done.mixed.temperature - unknowns[5]) / 10.0,
+        (done.mixed.humidity_ratio * GRAM - unknowns[6]) / 10.0,
+    )
+
+
+def sizing_residuals(
+    unknowns: Array, case: Case, superheat: float, subcooling: float
+) -> Array:
+    """The same balances with superheat and subcooling given instead of device and charge.
+
+    Parameters
+    ----------
+    unknowns : array
+        Shape (7, ...). [-]
+    case : Case
+        The reference point.
+    superheat : float
+        At the coil outlet. [delta K]
+    subcooling : float
+        At the liquid port. [delta K]
+
+    Returns
+    -------
+    array
+        Shape (7, ...). [-]
+    """
+    done = evaluate(unknowns, case)
+    now = done.circuit
+    reached = now.coil_outlet.temperature - now.low.dew_temperature
+    cooled = now.high.bubble_temperature - now.liquid.temperature
+    return np.stack(
+        np.broadcast_arrays(
+            np.log(now.swept_flow) - unknowns[4],
+            (reached - superheat) / 10.0,
+            *_heat_and_air(unknowns, done, case.installation.unit.nominal_capacity),
+            (cooled - subcooling) / 10.0,
+        )
+    )

@@ -1,0 +1,60 @@
+"""What is held while the plant settles."""
+
+from functools import partial
+from typing import NamedTuple
+
+from simulator.plant import air_path, stacking
+from simulator.plant.air_path import AirPath
+from simulator.plant.conditions import Conditions
+from simulator.plant.installation import Installation
+from simulator.properties import refrigerant
+from simulator.properties.refrigerant import Refrigerant
+from simulator.quantities.values import Array
+
+
+class Case(NamedTuple):
+    """Parameters, weather, air path and fluid; floats or arrays of shape (n,)."""
+
+    installation: Installation
+    conditions: Conditions
+    path: AirPath
+    fluid: Refrigerant
+
+
+def prepared(installation: Installation, conditions: Conditions) -> Case:
+    """Fix what does not depend on the unknowns: fluid and air path.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats or arrays.
+    conditions : Conditions
+        Floats or arrays.
+
+    Returns
+    -------
+    Case
+        Ready to solve.
+    """
+    fluid = refrigerant.load(installation.unit.refrigerant)
+    return Case(installation, conditions, air_path.settle(installation, conditions), fluid)
+
+
+def chosen_case(case: Case, columns: Array) -> Case:
+    """A case for some members of the batch.
+
+    Parameters
+    ----------
+    case : Case
+        Of shape (n,).
+    columns : array
+        Which members. [-]
+
+    Returns
+    -------
+    Case
+        Of shape (m,).
+    """
+    take = partial(stacking.chosen, index=columns)
+    path = air_path.AirPath(*(stacking.chosen((part,), columns)[0] for part in case.path))
+    return Case(take(case.installation), take(case.conditions), path, case.fluid)

@@ -1,0 +1,182 @@
+"""States across the saturation line, and how much refrigerant sits where."""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from simulator.components.void_fraction import mean_two_phase_density
+from simulator.plant.installation import Unit
+from simulator.properties.refrigerant import Refrigerant, Saturation
+from simulator.quantities.values import Values
+
+
+class State(NamedTuple):
+    """One refrigerant state: [J/kg], [K], [kg/m³], [J/(kg K)]."""
+
+    enthalpy: Values
+    temperature: Values
+    density: Values
+    entropy: Values
+
+
+def latent(line: Saturation) -> Values:
+    """Heat of evaporation.
+
+    Parameters
+    ----------
+    line : Saturation
+        At one pressure.
+
+    Returns
+    -------
+    float
+        [J/kg]
+    """
+    return line.vapour_enthalpy - line.liquid_enthalpy
+
+
+def state_at(
+    fluid: Refrigerant, log_pressure: Values, line: Saturation, enthalpy: Values
+) -> State:
+    """Temperature, density and entropy at any enthalpy: liquid, mixture or vapour.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        The fluid.
+    log_pressure : float
+        Natural logarithm of absolute pressure over one pascal. [-]
+    line : Saturation
+        At that pressure.
+    enthalpy : float
+        [J/kg]
+
+    Returns
+    -------
+    State
+        Continuous across both saturation lines; the mixture's density is that of
+        homogeneous flow, its entropy exact.
+    """
+    above = np.maximum(enthalpy - line.vapour_enthalpy, 0.0)
+    below = np.maximum(line.liquid_enthalpy - enthalpy, 0.0)
+    vapour = fluid.vapour(log_pressure, line, above)
+    liquid = fluid.liquid(log_pressure, line, below)
+    quality = np.clip((enthalpy - line.liquid_enthalpy) / latent(line), 0.0, 1.0)
+    is_vapour = above > 0.0
+    is_liquid = below > 0.0
+    mixed_temperature = line.bubble_temperature + quality * (
+        line.dew_temperature - line.bubble_temperature
+    )
+    mixed_density = 1.0 / (
+        (1.0 - quality) / line.liquid_density + quality / line.vapour_density
+    )
+    mixed_entropy = line.liquid_entropy + quality * (line.vapour_entropy - line.liquid_entropy)
+    temperature = np.where(
+        is_vapour, vapour.temperature, np.where(is_liquid, liquid.temperature, mixed_temperature)
+    )
+    density = np.where(
+        is_vapour, vapour.density, np.where(is_liquid, liquid.density, mixed_density)
+    )
+    return State(enthalpy, temperature, density, np.where(is_vapour, vapour.entropy, mixed_entropy))
+
+
+def isentropic_lift(
+    fluid: Refrigerant, log_pressure: Values, line: Saturation, suction: State
+) -> Values:
+    """Ideal work from a suction state to a pressure.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        The fluid.
+    log_pressure : float
+        Of the outlet. [-]
+    line : Saturation
+        At the outlet pressure.
+    suction : State
+        At the inlet; may be wet.
+
+    Returns
+    -------
+    float
+        [J/kg]
+    """
+    above = suction.entropy - line.vapour_entropy
+    rise = fluid.vapour_enthalpy_above_dew(log_pressure, line, np.maximum(above, 0.0))
+    # A wet end state lies on the isobar's straight part: dh = T ds.
+    wet = np.minimum(above, 0.0) * line.dew_temperature
+    return line.vapour_enthalpy + rise + wet - suction.enthalpy
+
+
+class Inventory(NamedTuple):
+    """Where the refrigerant is: qualities, zone shares and states."""
+
+    entering_quality: Values
+    coil_outlet: State
+    superheat_share: Values
+    suction: State
+    vapour_share: Values
+    discharge_density: Values
+    liquid: State
+    liquid_share: Values
+    suction_pressure: Values
+
+
+def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> Values:
+    """Refrigerant in the whole circuit.
+
+    Parameters
+    ----------
+    unit : Unit
+        Volumes.
+    low, high : Saturation
+        At evaporating and condensing pressure.
+    where : Inventory
+        Zone by zone.
+
+    Returns
+    -------
+    float
+        [kg]
+
+    References
+    ----------
+    .. [1] Zivi 1964, see ``components.void_fraction``.
+    """
+    dry = np.maximum(where.superheat_share, 0.0)
+    outlet_quality = 1.0 + np.minimum(where.superheat_share, 0.0)
+    boiling = mean_two_phase_density(
+        np.clip(where.entering_quality, 0.0, 1.0),
+        np.clip(outlet_quality, 0.0, 1.0),
+        low.liquid_density,
+        low.vapour_density,
+    )
+    dry_density = 0.5 * (low.vapour_density + where.coil_outlet.density)
+    indoor = unit.indoor_coil.tube_volume * (boiling * (1.0 - dry) + dry_density * dry)
+
+    full = np.maximum(where.liquid_share, 0.0)
+    end_quality = np.maximum(-where.liquid_share, 0.0)
+    condensing = mean_two_phase_density(
+        1.0, np.minimum(end_quality, 1.0), high.liquid_density, high.vapour_density
+    )
+    hot_density = 0.5 * (high.vapour_density + where.discharge_density)
+    # Slipping mixture at the outlet, the same law as inside the coil.
+    end_density = mean_two_phase_density(
+        end_quality, end_quality, high.liquid_density, high.vapour_density
+    )
+    liquid_density = np.where(full > 0.0, 0.5 * (high.liquid_density + where.liquid.density), 0.0)
+    rest = 1.0 - where.vapour_share - full
+    outdoor = unit.outdoor_coil.tube_volume * (
+        hot_density * where.vapour_share + condensing * rest + liquid_density * full
+    )
+    lines = unit.lines
+    filled = np.where(full > 0.0, where.liquid.density, end_density)
+    return (
+        indoor
+        + outdoor
+        + lines.liquid_volume * filled
+        + lines.suction_volume * where.suction.density
+        + lines.shell_volume * where.suction.density
+        + lines.discharge_volume * where.discharge_density
+        + lines.oil_mass * lines.oil_solubility * where.suction_pressure
+    )

@@ -1,0 +1,172 @@
+"""The settled state of an installation under given conditions."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from simulator.plant import balance, newton, stacking
+from simulator.plant.case import Case, chosen_case, prepared
+from simulator.plant.conditions import Conditions
+from simulator.plant.installation import Installation
+from simulator.plant.operating_point import OperatingPoint
+from simulator.plant.report import operating_point
+from simulator.quantities.values import Array
+
+
+def search_box(case: Case) -> newton.Box:
+    """Bounds and steps of the seven unknowns.
+
+    Parameters
+    ----------
+    case : Case
+        Gives the refrigerant's table limits and the rated flow.
+
+    Returns
+    -------
+    newton.Box
+        Each of shape (7,).
+    """
+    fluid = case.fluid
+    flow = float(np.log(np.mean(case.installation.unit.rated_flow)))
+    low, high = np.log(fluid.lowest_pressure), np.log(fluid.highest_pressure)
+    return newton.Box(
+        low=np.array([low, low, -0.95, -0.98, flow - 4.0, 250.0, 0.0]),
+        high=np.array([high, high, 0.97, 0.95, flow + 1.2, 360.0, 60.0]),
+        step=np.array([0.25, 0.2, 0.3, 0.25, 0.4, 15.0, 8.0]),
+        difference=np.array([1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-5, 1e-5]),
+        has_two_sides=np.array([False, False, True, True, False, False, False]),
+    )
+
+
+def first_guess(case: Case, count: int) -> Array:
+    """Where to begin: a healthy unit a fixed distance from air temperatures.
+
+    Parameters
+    ----------
+    case : Case
+        Weather and rooms.
+    count : int
+        Size of the batch.
+
+    Returns
+    -------
+    array
+        Shape (7, count). [-]
+    """
+    conditions, unit, fluid = case.conditions, case.installation.unit, case.fluid
+    blocked = unit.outdoor_coil.blocked_fraction
+    low = fluid.dew_pressure(np.asarray(conditions.indoor_temperature) - 17.5)
+    rise = 11.0 / (1.0 - 0.8 * np.asarray(blocked))
+    ceiling = fluid.highest_pressure * 0.9
+    high = np.minimum(fluid.bubble_pressure(np.asarray(conditions.outdoor_temperature) + rise), ceiling)
+    full = np.asarray(unit.charge) / unit.plate_charge
+    flow = np.asarray(unit.rated_flow) * (1.0 - 0.5 * np.asarray(unit.compressor.leak_fraction))
+    rows = [
+        np.log(low),
+        np.log(high),
+        0.08 + 0.6 * np.clip(0.85 - full, 0.0, 0.3),
+        np.clip(0.14 + 0.5 * (full - 1.0), 0.02, 0.4),
+        np.log(flow),
+        conditions.indoor_temperature,
+        np.asarray(conditions.indoor_humidity_ratio) * balance.GRAM,
+    ]
+    return np.array([np.broadcast_to(row, count) for row in rows], dtype=float)
+
+
+def settle(case: Case, count: int, start: Array | None = None) -> newton.Outcome:
+    """Solve a batch of cases.
+
+    Parameters
+    ----------
+    case : Case
+        Floats or arrays of shape (count,).
+    count : int
+        Size of the batch.
+    start : array, optional
+        First guess, shape (7, count). [-]
+
+    Returns
+    -------
+    newton.Outcome
+        Of the seven unknowns.
+    """
+    box = search_box(case)
+
+    def residual(unknowns: Array, columns: Array) -> Array:
+        part = case if columns.size == count else chosen_case(case, columns)
+        return balance.residuals(unknowns, part)
+
+    guess = first_guess(case, count) if start is None else start
+    outcome = newton.solve(residual, guess, box)
+    if outcome.converged.all():
+        return outcome
+    return _second_try(case, outcome, residual, box)
+
+
+def _second_try(
+    case: Case, outcome: newton.Outcome, residual: newton.Residual, box: newton.Box
+) -> newton.Outcome:
+    """Try the stubborn columns again from other places."""
+    unknowns, converged, error = (
+        outcome.unknowns.copy(), outcome.converged.copy(), outcome.error.copy()
+    )
+    count = unknowns.shape[1]
+    for shift in (
+        (-0.15, 0.1, 0.25, -0.1, -0.2),
+        (0.05, 0.05, 0.02, 0.2, 0.0),
+        (0.1, 0.25, -0.05, 0.1, 0.1),
+        (-0.5, -0.05, 0.5, -0.3, -0.7),
+    ):
+        columns = np.flatnonzero(~converged)
+        if not columns.size:
+            break
+        start = first_guess(case, count)[:, columns]
+        start[:5] += np.array(shift)[:, None]
+        again = newton.solve(
+            lambda x, inner, chosen=columns: residual(x, chosen[inner]), start, box
+        )
+        unknowns[:, columns] = again.unknowns
+        error[columns] = again.error
+        converged[columns] = again.converged
+    return newton.Outcome(unknowns, converged, error, outcome.rounds)
+
+
+def solve_many(
+    installations: Sequence[Installation], conditions: Sequence[Conditions]
+) -> OperatingPoint:
+    """Settled states of a batch.
+
+    Parameters
+    ----------
+    installations : sequence
+        One refrigerant in all of them.
+    conditions : sequence
+        As many.
+
+    Returns
+    -------
+    OperatingPoint
+        Arrays of shape (n,); ``state`` an array of words.
+    """
+    case = prepared(stacking.stacked(installations), stacking.stacked(conditions))
+    count = len(installations)
+    return operating_point(case, settle(case, count))
+
+
+def solve(installation: Installation, conditions: Conditions) -> OperatingPoint:
+    """Settled state of one installation.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands, faults and repairs applied.
+    conditions : Conditions
+        Weather, rooms, supply.
+
+    Returns
+    -------
+    OperatingPoint
+        Floats. ``state`` tells a trip by name; a trip's readings are those of a unit at
+        rest with the blower running.
+    """
+    return stacking.chosen(solve_many([installation], [conditions]), 0)

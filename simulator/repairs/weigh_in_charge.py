@@ -1,0 +1,29 @@
+"""Find and mend the leak, evacuate, weigh in the plate charge."""
+
+from dataclasses import replace
+from typing import ClassVar
+
+from simulator.plant.installation import Installation
+from simulator.repairs._base import Repair
+
+
+class WeighInCharge(Repair):
+    """Find and mend the leak, evacuate, weigh in the plate charge."""
+
+    title: ClassVar[str] = "Find leak, evacuate and weigh in the plate charge"
+    minutes: ClassVar[float] = 95.0
+    caution: ClassVar[str | None] = (
+        "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
+        "are for certified people, by local rules."
+    )
+    consequence: ClassVar[str] = (
+        "Takes most of the visit and uses new refrigerant; needs a leak search first."
+    )
+    disturbs_charge: ClassVar[bool] = True
+
+    def applied_to(self, installation: Installation) -> Installation:
+        """See ``Repair``."""
+        unit = installation.unit
+        return replace(
+            installation, unit=replace(unit, charge=unit.plate_charge, foreign_gas=0.0)
+        )
