@@ -1,0 +1,369 @@
+"""Moist air: ideal mixture of dry air and water vapour, ASHRAE formulation."""
+
+import numpy as np
+
+from simulator.quantities.values import Array, Values
+
+ZERO_CELSIUS = 273.15  # [K]
+STANDARD_PRESSURE = 101325.0  # [Pa]
+DRY_GAS_CONSTANT = 287.042  # [J/(kg K)], ASHRAE Handbook, Fundamentals 2017, ch. 1, eq. 1
+MASS_RATIO = 0.621945  # water over dry air, same chapter, eq. 20
+# Enthalpy of dry air and of vapour, same chapter, eqs. 28 to 30.
+DRY_HEAT_CAPACITY = 1006.0  # [J/(kg K)]
+VAPOUR_HEAT_CAPACITY = 1860.0  # [J/(kg K)]
+EVAPORATION_AT_ZERO = 2501000.0  # [J/kg]
+LIQUID_HEAT_CAPACITY = 4186.0  # [J/(kg K)]
+
+
+def standard_pressure(altitude: Values) -> Values:
+    """Barometric pressure of the standard atmosphere.
+
+    Parameters
+    ----------
+    altitude : float
+        Above sea level. [m]
+
+    Returns
+    -------
+    float
+        [Pa]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eq. 3.
+    """
+    return STANDARD_PRESSURE * (1.0 - 2.25577e-5 * np.asarray(altitude)) ** 5.2559
+
+
+def saturation_pressure(temperature: Values) -> Array:
+    """Pressure of water vapour over liquid, over ice below freezing.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+
+    Returns
+    -------
+    array
+        [Pa]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eqs. 5 and 6 (Hyland and Wexler 1983).
+
+    Examples
+    --------
+    >>> round(float(saturation_pressure(293.15)), 1)
+    2338.8
+    """
+    t = np.asarray(temperature, dtype=float)
+    water = (
+        -5.8002206e3 / t + 1.3914993 + t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t))
+        + 6.5459673 * np.log(t)
+    )
+    if np.all(t >= 273.16):
+        return np.exp(water)
+    ice = (
+        -5.6745359e3 / t + 6.3925247
+        + t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 - 9.484024e-13 * t)))
+        + 4.1635019 * np.log(t)
+    )
+    return np.exp(np.where(t >= 273.16, water, ice))
+
+
+def saturated_humidity_ratio(temperature: Values, pressure: Values) -> Array:
+    """Humidity ratio of saturated air.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [kg/kg]
+    """
+    vapour = np.minimum(saturation_pressure(temperature), 0.9 * np.asarray(pressure))
+    return MASS_RATIO * vapour / (pressure - vapour)
+
+
+def humidity_ratio(temperature: Values, relative_humidity: Values, pressure: Values) -> Array:
+    """Humidity ratio from relative humidity.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    relative_humidity : float
+        [-]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [kg/kg]
+    """
+    vapour = relative_humidity * saturation_pressure(temperature)
+    return MASS_RATIO * vapour / (pressure - vapour)
+
+
+def humidity_ratio_from_wet_bulb(
+    temperature: Values, wet_bulb_temperature: Values, pressure: Values
+) -> Array:
+    """Humidity ratio from a wet-bulb temperature above freezing.
+
+    Parameters
+    ----------
+    temperature, wet_bulb_temperature : float
+        [K]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [kg/kg]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eq. 33.
+    """
+    dry = np.asarray(temperature) - ZERO_CELSIUS
+    wet = np.asarray(wet_bulb_temperature) - ZERO_CELSIUS
+    full = saturated_humidity_ratio(wet_bulb_temperature, pressure)
+    drying = VAPOUR_HEAT_CAPACITY - LIQUID_HEAT_CAPACITY
+    return ((EVAPORATION_AT_ZERO + drying * wet) * full - DRY_HEAT_CAPACITY * (dry - wet)) / (
+        EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * dry - LIQUID_HEAT_CAPACITY * wet
+    )
+
+
+def wet_bulb(temperature: Values, humidity: Values, pressure: Values) -> Array:
+    """Thermodynamic wet-bulb temperature.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    humidity : float
+        Ratio. [kg/kg]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        Settled to 1e-9. [K]
+    """
+    dry = np.asarray(temperature, dtype=float)
+    guess = np.minimum(dry, dew_point(humidity, pressure) * 0.6 + dry * 0.4)
+    for _ in range(8):
+        value = humidity_ratio_from_wet_bulb(dry, guess, pressure) - humidity
+        slope = (humidity_ratio_from_wet_bulb(dry, guess + 1e-3, pressure) - humidity - value) / 1e-3
+        guess = np.minimum(guess - value / slope, dry + 0.5)
+    return np.minimum(guess, dry)
+
+
+def relative_humidity(temperature: Values, humidity: Values, pressure: Values) -> Array:
+    """Relative humidity from humidity ratio.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    humidity : float
+        Ratio. [kg/kg]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [-]
+    """
+    vapour = np.asarray(pressure) * humidity / (MASS_RATIO + humidity)
+    return vapour / saturation_pressure(temperature)
+
+
+def dew_point(humidity: Values, pressure: Values) -> Array:
+    """Temperature at which moisture begins to condense.
+
+    Parameters
+    ----------
+    humidity : float
+        Ratio. [kg/kg]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [K]
+    """
+    vapour = np.asarray(pressure) * np.maximum(humidity, 1e-6) / (MASS_RATIO + humidity)
+    log = np.log(vapour / 610.9)
+    guess = ZERO_CELSIUS + 243.04 * log / (17.625 - log)  # Magnus form as first guess
+    for _ in range(4):
+        off = np.log(saturation_pressure(guess)) - np.log(vapour)
+        guess = guess - off * guess * guess / 5400.0
+    return guess
+
+
+def enthalpy(temperature: Values, humidity: Values) -> Array:
+    """Enthalpy per unit of dry air, zero for dry air at 0 °C.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    humidity : float
+        Ratio. [kg/kg]
+
+    Returns
+    -------
+    array
+        [J/kg]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eq. 30.
+    """
+    celsius = np.asarray(temperature) - ZERO_CELSIUS
+    vapour = EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
+    return DRY_HEAT_CAPACITY * celsius + humidity * vapour
+
+
+def temperature_from_enthalpy(air_enthalpy: Values, humidity: Values) -> Array:
+    """Temperature from enthalpy and humidity ratio.
+
+    Parameters
+    ----------
+    air_enthalpy : float
+        [J/kg]
+    humidity : float
+        Ratio. [kg/kg]
+
+    Returns
+    -------
+    array
+        [K]
+    """
+    rest = np.asarray(air_enthalpy) - EVAPORATION_AT_ZERO * np.asarray(humidity)
+    return ZERO_CELSIUS + rest / heat_capacity(humidity)
+
+
+def humidity_ratio_from_enthalpy(temperature: Values, air_enthalpy: Values) -> Array:
+    """Humidity ratio from temperature and enthalpy.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    air_enthalpy : float
+        [J/kg]
+
+    Returns
+    -------
+    array
+        [kg/kg]
+    """
+    celsius = np.asarray(temperature) - ZERO_CELSIUS
+    return (air_enthalpy - DRY_HEAT_CAPACITY * celsius) / (
+        EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
+    )
+
+
+def saturated_enthalpy(temperature: Values, pressure: Values) -> Array:
+    """Enthalpy of saturated air.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [J/kg]
+    """
+    return enthalpy(temperature, saturated_humidity_ratio(temperature, pressure))
+
+
+def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) -> Array:
+    """Temperature of saturated air from its enthalpy.
+
+    Parameters
+    ----------
+    air_enthalpy : float
+        [J/kg]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        Within 1e-6 between -10 and 40 °C. [K]
+    """
+    wanted = np.asarray(air_enthalpy, dtype=float)
+    # Saturated enthalpy grows nearly exponentially: invert a quadratic in its logarithm first.
+    level = np.log(np.maximum(wanted + 20000.0, 2000.0) / 29500.0)
+    guess = ZERO_CELSIUS + level * (18.6 - 2.0 * level)
+    guess = np.clip(guess, 233.0, 333.0)
+    for _ in range(4):
+        vapour = saturation_pressure(guess)
+        vapour = np.minimum(vapour, 0.5 * np.asarray(pressure))
+        ratio = MASS_RATIO * vapour / (pressure - vapour)
+        # Clausius-Clapeyron slope of the saturation curve.
+        slope = ratio * (1.0 + ratio / MASS_RATIO) * 5400.0 / (guess * guess)
+        celsius = guess - ZERO_CELSIUS
+        latent = EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
+        off = DRY_HEAT_CAPACITY * celsius + ratio * latent - wanted
+        guess = guess - off / (DRY_HEAT_CAPACITY + slope * latent)
+    return guess
+
+
+def heat_capacity(humidity: Values) -> Array:
+    """Heat capacity per unit of dry air.
+
+    Parameters
+    ----------
+    humidity : float
+        Ratio. [kg/kg]
+
+    Returns
+    -------
+    array
+        [J/(kg K)]
+    """
+    return DRY_HEAT_CAPACITY + VAPOUR_HEAT_CAPACITY * np.asarray(humidity)
+
+
+def density(temperature: Values, humidity: Values, pressure: Values) -> Array:
+    """Dry air per volume of moist air.
+
+    Parameters
+    ----------
+    temperature : float
+        [K]
+    humidity : float
+        Ratio. [kg/kg]
+    pressure : float
+        Barometric. [Pa]
+
+    Returns
+    -------
+    array
+        [kg/m³]
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eq. 26.
+    """
+    moist = DRY_GAS_CONSTANT * np.asarray(temperature) * (1.0 + np.asarray(humidity) / MASS_RATIO)
+    return np.asarray(pressure) / moist
