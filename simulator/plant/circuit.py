@@ -123,7 +123,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     foreign = _foreign_pressure(guess, unit, high)
     drop = refrigerant_lines.square_law_drop(unit.outdoor_coil.pressure_drop, ratio)
     discharge_pressure = condensing + foreign + drop
-    squeezed = _compress(unit, fluid, guess, suction, high, discharge_pressure / suction_pressure)
+    squeezed = _compress(unit, fluid, suction, suction_pressure, discharge_pressure)
     outdoor = _outdoor(guess, unit, around, high, ratio, squeezed, foreign)
     device = _meter(unit, fluid, outdoor, condensing + foreign, indoor, ratio)
     entering_quality = (outdoor.liquid.enthalpy - low.liquid_enthalpy) / side.latent(low)
@@ -217,17 +217,19 @@ class _Squeezed(NamedTuple):
 def _compress(
     unit: Unit,
     fluid: Refrigerant,
-    guess: Guess,
     suction: State,
-    high: Saturation,
-    pressure_ratio: Values,
+    suction_pressure: Values,
+    discharge_pressure: Values,
 ) -> _Squeezed:
     """Compression, with blow-back mixing hot gas into the suction gas."""
     machine = unit.compressor
+    pressure_ratio = discharge_pressure / suction_pressure
+    log_discharge = np.log(discharge_pressure)
+    port = fluid.saturation(log_discharge)
     efficiency = scroll.overall_efficiency(machine, pressure_ratio)
     kept = 1.0 - machine.leak_fraction
     into_gas = 1.0 - machine.shell_loss_fraction
-    lift = side.isentropic_lift(fluid, guess.log_high, high, suction)
+    lift = side.isentropic_lift(fluid, log_discharge, port, suction)
     # Hot gas blown back makes the mixture lighter and its work greater, in proportion to
     # its absolute temperature (ideal gas): two passes settle it well below a millikelvin.
     cp = 1150.0
@@ -240,7 +242,7 @@ def _compress(
     flow = kept * scroll.swept_mass_flow(machine, density, pressure_ratio)
     power = work / kept
     enthalpy = suction.enthalpy + power * into_gas
-    discharge = side.state_at(fluid, guess.log_high, high, enthalpy)
+    discharge = side.state_at(fluid, log_discharge, port, enthalpy)
     return _Squeezed(enthalpy, discharge.temperature, discharge.density, power, flow)
 
 
