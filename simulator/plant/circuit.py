@@ -117,7 +117,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     suction_enthalpy = indoor.outlet.enthalpy + gain / flow
     log_suction = np.log(suction_pressure)
     suction_line = fluid.saturation(log_suction)
-    suction = side.state_at(fluid, log_suction, suction_line, suction_enthalpy)
+    suction = side.vapour_side(fluid, log_suction, suction_line, suction_enthalpy)
 
     condensing = np.exp(guess.log_high)
     foreign = _foreign_pressure(guess, unit, high)
@@ -192,7 +192,7 @@ def _indoor(
     superheating = low.vapour_heat_capacity * warming * (air.temperature - low.dew_temperature)
     short = np.minimum(guess.superheat_share, 0.0)
     end = low.vapour_enthalpy + short * side.latent(low)
-    outlet = side.state_at(around.fluid, guess.log_low, low, end + superheating)
+    outlet = side.vapour_side(around.fluid, guess.log_low, low, end + superheating)
     sensible = indoor_coil.sensible_heat(air, boiling, 1.0 - dry_part, air_side)
     sensible = sensible + np.exp(guess.log_flow) * superheating
     superheat = outlet.temperature - low.dew_temperature
@@ -242,7 +242,7 @@ def _compress(
     flow = kept * scroll.swept_mass_flow(machine, density, pressure_ratio)
     power = work / kept
     enthalpy = suction.enthalpy + power * into_gas
-    discharge = side.state_at(fluid, log_discharge, port, enthalpy)
+    discharge = side.vapour_side(fluid, log_discharge, port, enthalpy)
     return _Squeezed(enthalpy, discharge.temperature, discharge.density, power, flow)
 
 
@@ -300,7 +300,7 @@ def _outdoor(
         -reach(coil.liquid_conductance * ratio**0.8) * liquid_share / (flow * liquid_cp)
     )
     leaving = end - liquid_cp * liquid_gap * cooling
-    liquid = side.state_at(around.fluid, guess.log_high, high, leaving)
+    liquid = side.liquid_side(around.fluid, guess.log_high, high, leaving)
     two_phase = 1.0 - vapour_share - liquid_share
     start = np.minimum(hot.enthalpy, high.vapour_enthalpy)
     return _Outdoor(liquid, vapour_share, two_phase * reach(film) * gap, start - end)
@@ -325,7 +325,7 @@ def _meter(
     upstream = liquid_pressure * np.exp(-lost / liquid_pressure)
     log_upstream = np.log(upstream)
     line = fluid.saturation(log_upstream)
-    arriving = side.state_at(fluid, log_upstream, line, outdoor.liquid.enthalpy)
+    arriving = side.liquid_side(fluid, log_upstream, line, outdoor.liquid.enthalpy)
     quality = np.maximum(outdoor.liquid.enthalpy - line.liquid_enthalpy, 0.0) / side.latent(line)
     flash = np.minimum(fluid.bubble_pressure(arriving.temperature), upstream)
     flow = metering_device.metered_flow(

@@ -35,10 +35,10 @@ def latent(line: Saturation) -> Values:
     return line.vapour_enthalpy - line.liquid_enthalpy
 
 
-def state_at(
+def vapour_side(
     fluid: Refrigerant, log_pressure: Values, line: Saturation, enthalpy: Values
 ) -> State:
-    """Temperature, density and entropy at any enthalpy: liquid, mixture or vapour.
+    """State of vapour, or of a mixture where the enthalpy falls short of the dew line.
 
     Parameters
     ----------
@@ -54,30 +54,53 @@ def state_at(
     Returns
     -------
     State
-        Continuous across both saturation lines; the mixture's density is that of
-        homogeneous flow, its entropy exact.
+        Continuous across the dew line; the mixture's density is that of homogeneous flow,
+        its entropy exact.
     """
-    above = np.maximum(enthalpy - line.vapour_enthalpy, 0.0)
-    below = np.maximum(line.liquid_enthalpy - enthalpy, 0.0)
-    vapour = fluid.vapour(log_pressure, line, above)
-    liquid = fluid.liquid(log_pressure, line, below)
+    short = np.minimum(enthalpy - line.vapour_enthalpy, 0.0)
+    vapour = fluid.vapour(log_pressure, line, np.maximum(enthalpy - line.vapour_enthalpy, 0.0))
+    missing = np.minimum(-short / latent(line), 1.0)
+    glide = line.dew_temperature - line.bubble_temperature
+    volume = 1.0 / line.liquid_density - 1.0 / line.vapour_density
+    return State(
+        enthalpy,
+        vapour.temperature - missing * glide,
+        1.0 / (1.0 / vapour.density + missing * volume),
+        vapour.entropy - missing * (line.vapour_entropy - line.liquid_entropy),
+    )
+
+
+def liquid_side(
+    fluid: Refrigerant, log_pressure: Values, line: Saturation, enthalpy: Values
+) -> State:
+    """State of liquid, or of a mixture where the enthalpy exceeds the bubble line.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        The fluid.
+    log_pressure : float
+        Natural logarithm of absolute pressure over one pascal. [-]
+    line : Saturation
+        At that pressure.
+    enthalpy : float
+        [J/kg]
+
+    Returns
+    -------
+    State
+        Continuous across the bubble line; entropy is that of the line or the mixture.
+    """
+    liquid = fluid.liquid(log_pressure, line, np.maximum(line.liquid_enthalpy - enthalpy, 0.0))
     quality = np.clip((enthalpy - line.liquid_enthalpy) / latent(line), 0.0, 1.0)
-    is_vapour = above > 0.0
-    is_liquid = below > 0.0
-    mixed_temperature = line.bubble_temperature + quality * (
-        line.dew_temperature - line.bubble_temperature
+    glide = line.dew_temperature - line.bubble_temperature
+    volume = 1.0 / line.vapour_density - 1.0 / line.liquid_density
+    return State(
+        enthalpy,
+        liquid.temperature + quality * glide,
+        1.0 / (1.0 / liquid.density + quality * volume),
+        line.liquid_entropy + quality * (line.vapour_entropy - line.liquid_entropy),
     )
-    mixed_density = 1.0 / (
-        (1.0 - quality) / line.liquid_density + quality / line.vapour_density
-    )
-    mixed_entropy = line.liquid_entropy + quality * (line.vapour_entropy - line.liquid_entropy)
-    temperature = np.where(
-        is_vapour, vapour.temperature, np.where(is_liquid, liquid.temperature, mixed_temperature)
-    )
-    density = np.where(
-        is_vapour, vapour.density, np.where(is_liquid, liquid.density, mixed_density)
-    )
-    return State(enthalpy, temperature, density, np.where(is_vapour, vapour.entropy, mixed_entropy))
 
 
 def isentropic_lift(

@@ -92,9 +92,13 @@ def settle(case: Case, count: int, start: Array | None = None) -> newton.Outcome
     """
     box = search_box(case)
 
+    latest: tuple[Array, Case] = (np.arange(count), case)
+
     def residual(unknowns: Array, columns: Array) -> Array:
-        part = case if columns.size == count else chosen_case(case, columns)
-        return balance.residuals(unknowns, part)
+        nonlocal latest
+        if not np.array_equal(latest[0], columns):
+            latest = (columns, chosen_case(case, columns))
+        return balance.residuals(unknowns, latest[1])
 
     guess = first_guess(case, count) if start is None else start
     outcome = newton.solve(residual, guess, box)

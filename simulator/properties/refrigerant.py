@@ -53,7 +53,7 @@ class Refrigerant:
     lines : array
         Cubic coefficients of the saturation lines, shape (cells, 4, 10). [-]
     surfaces : tuple
-        Bicubic coefficients of vapour, isentrope and liquid, shape (cells, 16, k). [-]
+        Bicubic coefficients of vapour, isentrope and liquid, shape (cells, 4, 4, k). [-]
     shape : tuple
         Cells of the surfaces in pressure and in distance.
     reach : array
@@ -266,15 +266,12 @@ class Refrigerant:
         y = np.clip(np.asarray(distance) * (columns / self.reach[which]), 0.0, columns - 1e-9)
         x, y = np.broadcast_arrays(x, y)
         row, column = x.astype(np.intp), y.astype(np.intp)
-        u, v = (x - row)[..., None], (y - column)[..., None]
+        u, v = x - row, y - column
+        # One gather, then one product with the sixteen powers: fast alone and in batches.
         c = self.surfaces[which][row * columns + column]
-        value = None
-        for power in (12, 8, 4, 0):
-            inner = (
-                (c[..., power + 3, :] * v + c[..., power + 2, :]) * v + c[..., power + 1, :]
-            ) * v + c[..., power, :]
-            value = inner if value is None else value * u + inner
-        return np.ascontiguousarray(np.moveaxis(value, -1, 0))
+        across = np.stack([np.ones_like(u), u, u * u, u * u * u], axis=-1)
+        along = np.stack([np.ones_like(v), v, v * v, v * v * v], axis=-1)
+        return np.einsum("...abk,...a,...b->k...", c, across, along)
 
 
 _HERMITE = np.array([[1, 0, 0, 0], [0, 0, 1, 0], [-3, 3, -2, -1], [2, -2, 1, 1]], dtype=float)
@@ -287,7 +284,7 @@ def _cubic_cells(values: Array, slopes: Array) -> Array:
 
 
 def _bicubic_cells(values: Array) -> Array:
-    """Coefficients (cells, 16, k) from nodal values, slopes by central differences."""
+    """Coefficients (cells, 4, 4, k) from nodal values, slopes by central differences."""
     across = np.gradient(values, axis=0, edge_order=2)
     along = np.gradient(values, axis=1, edge_order=2)
     both = np.gradient(across, axis=1, edge_order=2)
@@ -307,7 +304,7 @@ def _bicubic_cells(values: Array) -> Array:
     )  # (r, c, 4: f0 f1 fx0 fx1, 4 in y, k)
     coefficients = np.einsum("ap,bq,rcpqk->rcabk", _HERMITE, _HERMITE, block)
     r, c, _, _, k = coefficients.shape
-    return np.ascontiguousarray(coefficients.reshape(r * c, 16, k))
+    return np.ascontiguousarray(coefficients.reshape(r * c, 4, 4, k))
 
 
 @lru_cache
