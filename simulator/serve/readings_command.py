@@ -93,8 +93,10 @@ def setting_from(args: argparse.Namespace) -> Setting:
         mode=args.mode,
         metering=args.metering,
         faults=faults,
-        **{key: number(getattr(args, key), f"--{key.replace('_', '-')}")
-           for key in bench_readings.LIMITS},
+        **{
+            key: number(getattr(args, key), f"--{key.replace('_', '-')}")
+            for key in bench_readings.LIMITS
+        },
     )
 
 

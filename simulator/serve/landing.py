@@ -1,0 +1,84 @@
+"""The home page and the door to a call; neither starts a kernel."""
+
+from typing import Any
+from urllib.parse import quote
+
+from tornado.web import HTTPError
+
+from simulator.serve.guard import apology, ticket_for
+from simulator.serve.handlers import OwnPage
+from simulator.serve.lessons import pages
+from simulator.serve.paths import lessons_directory
+
+
+class Home(OwnPage):
+    """Everything there is to do, and what this browser has begun."""
+
+    def get(self) -> None:
+        """Show the home page."""
+        trainee = self.trainee()
+        problem, calls, visits = self._bench(trainee)
+        found = pages(lessons_directory())
+        self.set_header("Cache-Control", "no-store")
+        self.finish(
+            self.rendered(
+                "home.html",
+                stand=next((page for page in found if page.kind == "test-stand"), None),
+                lessons=[page for page in found if page.kind == "lesson"],
+                calls=calls,
+                opened=[visit for visit in visits if visit["phase"] == "open"],
+                closed=[visit for visit in visits if visit["phase"] != "open"],
+                problem=problem,
+                token=self.xsrf_form_html(),
+            )
+        )
+
+    def _bench(self, trainee: str) -> tuple[str | None, list[dict[str, Any]], list[dict[str, Any]]]:
+        """Calls and visits; when they cannot be read, the rest of the page still serves."""
+        try:
+            from simulator.serve import visits
+
+            return None, visits.list_calls(), visits.open_visits(trainee)
+        except Exception as error:
+            return apology(ticket_for(error)), [], []
+
+
+class StartCall(OwnPage):
+    """Takes a call: shows it on a visit to the address, opens it on the button."""
+
+    def get(self, call: str) -> None:
+        """Ask before a visit is opened, so that no crawler or preview opens one.
+
+        Parameters
+        ----------
+        call : str
+            The call's id.
+        """
+        self.trainee()
+        self.set_header("Cache-Control", "no-store")
+        self.finish(self.rendered("start.html", call=_known(call), token=self.xsrf_form_html()))
+
+    def post(self, call: str) -> None:
+        """Open a visit and go to it.
+
+        Parameters
+        ----------
+        call : str
+            The call's id.
+        """
+        self.check_xsrf_cookie()
+        from simulator.serve import visits
+
+        token = visits.start_visit(_known(call)["id"], self.trainee())
+        self.redirect(
+            f"{self.settings['base_url']}voila/render/call.ipynb?visit={quote(token)}", status=303
+        )
+
+
+def _known(call: str) -> dict[str, Any]:
+    from simulator.serve import visits
+
+    for known in visits.list_calls():
+        if known["id"] == call:
+            return dict(known)
+    raise HTTPError(404)
