@@ -21,6 +21,15 @@ class Case(NamedTuple):
     fluid: Refrigerant
 
 
+class Settled(NamedTuple):
+    """Unknowns of shape (7, n), which balanced, their largest imbalance, which trip."""
+
+    unknowns: Array
+    converged: Array
+    error: Array
+    high_head: Array
+
+
 def prepared(installation: Installation, conditions: Conditions) -> Case:
     """Fix what does not depend on the unknowns: fluid and air path.
 

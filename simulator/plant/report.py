@@ -10,20 +10,19 @@ from simulator.components.electric_strips import motor_current
 from simulator.plant import balance, standing
 from simulator.plant.air_report import air_fields
 from simulator.plant.balance import Evaluation
-from simulator.plant.case import Case
-from simulator.plant.newton import Outcome
+from simulator.plant.case import Case, Settled
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import moist_air
 
 
-def operating_point(case: Case, outcome: Outcome) -> OperatingPoint:
+def operating_point(case: Case, outcome: Settled) -> OperatingPoint:
     """Assemble an operating point and name its state.
 
     Parameters
     ----------
     case : Case
         What was held.
-    outcome : Outcome
+    outcome : Settled
         The seven unknowns.
 
     Returns
@@ -34,7 +33,7 @@ def operating_point(case: Case, outcome: Outcome) -> OperatingPoint:
     done = balance.evaluate(outcome.unknowns, case)
     count = outcome.unknowns.shape[1]
     state = state_words(case, done, outcome)
-    running = running_values(case, done, outcome)
+    running = running_values(case, done)
     resting = standing.values(case, blower_on=True)
     is_running = state == "running"
     merged: dict[str, Any] = {}
@@ -51,7 +50,7 @@ def operating_point(case: Case, outcome: Outcome) -> OperatingPoint:
     return OperatingPoint(**merged)
 
 
-def state_words(case: Case, done: Evaluation, outcome: Outcome) -> Any:
+def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
     """Running, tripped by a switch, or not solved.
 
     Parameters
@@ -60,7 +59,7 @@ def state_words(case: Case, done: Evaluation, outcome: Outcome) -> Any:
         Holds the switch settings.
     done : Evaluation
         At the last guess.
-    outcome : Outcome
+    outcome : Settled
         Tells which columns converged.
 
     Returns
@@ -69,18 +68,17 @@ def state_words(case: Case, done: Evaluation, outcome: Outcome) -> Any:
         Of words, shape (n,).
     """
     unit = case.installation.unit
-    top = np.log(case.fluid.highest_pressure)
-    pinned = (~outcome.converged) & (outcome.unknowns[1] >= top - 0.01)
-    high = pinned | (done.circuit.discharge_pressure >= unit.high_cut_out)
-    low = done.circuit.suction_pressure <= unit.low_cut_out
+    beyond = outcome.converged & (done.circuit.discharge_pressure >= unit.high_cut_out)
+    high = outcome.high_head | beyond
+    low = outcome.converged & (done.circuit.suction_pressure <= unit.low_cut_out)
     return np.select(
-        [high, low & ~high, ~outcome.converged],
+        [high, low, ~outcome.converged],
         ["high_pressure_trip", "low_pressure_trip", "no_solution"],
         "running",
     )
 
 
-def running_values(case: Case, done: Evaluation, outcome: Outcome) -> dict[str, Any]:
+def running_values(case: Case, done: Evaluation) -> dict[str, Any]:
     """All fields of a running installation.
 
     Parameters
@@ -88,16 +86,13 @@ def running_values(case: Case, done: Evaluation, outcome: Outcome) -> dict[str, 
     case : Case
         What was held.
     done : Evaluation
-        The solution worked out.
-    outcome : Outcome
-        Unused columns hold guesses.
+        The solution worked out; columns that did not balance hold guesses.
 
     Returns
     -------
     dict
         By field name.
     """
-    del outcome
     return {
         **_refrigerant_fields(case, done),
         **_outdoor_fields(case, done),

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from simulator.plant import balance, newton, stacking
-from simulator.plant.case import Case, chosen_case, prepared
+from simulator.plant.case import Case, Settled, chosen_case, prepared
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
@@ -73,7 +73,7 @@ def first_guess(case: Case, count: int) -> Array:
     return np.array([np.broadcast_to(row, count) for row in rows], dtype=float)
 
 
-def settle(case: Case, count: int, start: Array | None = None) -> newton.Outcome:
+def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     """Solve a batch of cases.
 
     Parameters
@@ -87,11 +87,10 @@ def settle(case: Case, count: int, start: Array | None = None) -> newton.Outcome
 
     Returns
     -------
-    newton.Outcome
-        Of the seven unknowns.
+    Settled
+        The seven unknowns and what became of each column.
     """
     box = search_box(case)
-
     latest: tuple[Array, Case] = (np.arange(count), case)
 
     def residual(unknowns: Array, columns: Array) -> Array:
@@ -102,9 +101,38 @@ def settle(case: Case, count: int, start: Array | None = None) -> newton.Outcome
 
     guess = first_guess(case, count) if start is None else start
     outcome = newton.solve(residual, guess, box)
-    if outcome.converged.all():
-        return outcome
-    return _second_try(case, outcome, residual, box)
+    if not outcome.converged.all():
+        outcome = _second_try(case, outcome, residual, box)
+    high_head = np.zeros(count, dtype=bool)
+    stuck = np.flatnonzero(~outcome.converged)
+    if stuck.size:
+        high_head[stuck] = _beyond_cut_out(chosen_case(case, stuck), stuck.size, box)
+    return Settled(outcome.unknowns, outcome.converged, outcome.error, high_head)
+
+
+def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Array:
+    """Whether the outdoor coil cannot shed its heat even at the cut-out pressure.
+
+    Holds the head at the cut-out and drops the coil's own heat balance: where the coil then
+    falls short, or is full of liquid, the head would rise further and the switch opens.
+    """
+    head = np.broadcast_to(
+        np.log(case.installation.unit.high_cut_out - case.installation.unit.outdoor_coil.pressure_drop),
+        count,
+    )
+
+    def held(unknowns: Array, columns: Array) -> Array:
+        value = balance.residuals(unknowns, chosen_case(case, columns))
+        value[2] = unknowns[1] - head[columns]
+        return value
+
+    start = first_guess(case, count)
+    start[1] = head
+    outcome = newton.solve(held, start, box)
+    short = balance.residuals(outcome.unknowns, case)[2] < 0.0
+    full = outcome.unknowns[3] >= box.high[3] - 1e-6
+    beyond: Array = (outcome.converged & short) | full
+    return beyond
 
 
 def _second_try(

@@ -1,0 +1,79 @@
+"""Repairs are physics: the right one restores the healthy readings, a wrong one does not."""
+
+import pytest
+
+from simulator.faults._catalogue import discover as all_faults
+from simulator.faults._catalogue import named
+from simulator.plant import catalogue, steady
+from simulator.plant.installation import Installation
+from simulator.repairs._catalogue import discover
+from tests.faults.test_every_fault import numbers
+from tests.plant.stand import weather
+
+REPAIRS = discover()
+FAULTS = all_faults()
+SIMPLE = [name for name, kind in REPAIRS.items() if kind.amount_name is None]
+# Renewing the charge cures whatever sat in it; so do acts that open and recharge the circuit.
+OPENS_CIRCUIT = {"weigh_in_charge", "replace_drier", "replace_compressor"}
+
+
+def faulty(name: str) -> Installation:
+    """The reference installation with a middling fault."""
+    return named(name, FAULTS[name].typical).applied_to(catalogue.load_installation())
+
+
+def readings(installation: Installation) -> dict[str, float]:
+    """Settled numbers at the rating point."""
+    return numbers(steady.solve(installation, weather()))
+
+
+def cures(repair: str, fault: str) -> bool:
+    """Whether the plant, not a list, finds the healthy readings restored."""
+    mended = REPAIRS[repair]().applied_to(faulty(fault))
+    return readings(mended) == pytest.approx(readings(catalogue.load_installation()), rel=1e-6)
+
+
+@pytest.mark.parametrize("fault", FAULTS)
+def test_some_repair_restores_and_an_unrelated_one_does_not(fault: str) -> None:
+    cured_by = [repair for repair in SIMPLE if cures(repair, fault)]
+    assert cured_by, fault
+    assert len(set(cured_by) - OPENS_CIRCUIT) <= 1
+    assert len(cured_by) <= len(OPENS_CIRCUIT)
+
+
+@pytest.mark.parametrize("repair", SIMPLE)
+def test_a_needless_repair_leaves_a_healthy_unit_healthy(repair: str) -> None:
+    built = catalogue.load_installation()
+    assert readings(REPAIRS[repair]().applied_to(built)) == pytest.approx(
+        readings(built), rel=1e-9
+    )
+
+
+def test_refrigerant_added_to_a_leaky_house_stays_added() -> None:
+    leaky = faulty("supply_leak")
+    gassed = REPAIRS["add_refrigerant"](0.5).applied_to(leaky)
+    sealed = REPAIRS["seal_supply"]().applied_to(gassed)
+    healthy = readings(catalogue.load_installation())
+    after = readings(sealed)
+    assert after["subcooling"] > healthy["subcooling"] + 2.0
+    assert after["liquid_pressure"] > healthy["liquid_pressure"] + 3e4
+    gain = readings(gassed)["delivered_capacity"] - readings(leaky)["delivered_capacity"]
+    assert abs(gain) < 0.05 * healthy["delivered_capacity"]
+
+
+def test_recovery_takes_back_what_was_added() -> None:
+    built = catalogue.load_installation()
+    back = REPAIRS["recover_refrigerant"](0.3).applied_to(
+        REPAIRS["add_refrigerant"](0.3).applied_to(built)
+    )
+    assert back.unit.charge == pytest.approx(built.unit.charge)
+
+
+@pytest.mark.parametrize("repair", REPAIRS)
+def test_it_says_what_it_costs(repair: str) -> None:
+    kind = REPAIRS[repair]
+    assert kind.title
+    assert kind.consequence
+    assert kind.minutes > 0.0
+    if kind.amount_name is not None:
+        assert 0.0 < kind.low < kind.high
