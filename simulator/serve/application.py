@@ -9,13 +9,13 @@ import tornado.ioloop
 from jinja2 import Environment, FileSystemLoader, select_autoescape
 from jupyter_server.services.kernels.handlers import KernelHandler
 from tornado.web import StaticFileHandler
-from voila.app import Voila
-from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler
-from voila.tornado.contentshandler import VoilaContentsHandler
-from voila.tornado.handler import TornadoVoilaHandler
-from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
-from voila.tornado.treehandler import TornadoVoilaTreeHandler
-from voila.voila_identity_provider import VoilaLoginHandler
+from voila.app import Voila  # type: ignore[import-untyped]
+from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler  # type: ignore[import-untyped]
+from voila.tornado.contentshandler import VoilaContentsHandler  # type: ignore[import-untyped]
+from voila.tornado.handler import TornadoVoilaHandler  # type: ignore[import-untyped]
+from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler  # type: ignore[import-untyped]
+from voila.tornado.treehandler import TornadoVoilaTreeHandler  # type: ignore[import-untyped]
+from voila.voila_identity_provider import VoilaLoginHandler  # type: ignore[import-untyped]
 
 from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
 from simulator.serve.landing import Home, StartCall
@@ -36,19 +36,10 @@ ALLOWED_MESSAGES = [
 ]
 
 # Panels are loaded as modules from memory (blob:); nothing at all comes from another server.
-CONTENT_POLICY = "; ".join(
-    (
-        "default-src 'self'",
-        "script-src 'self' blob:",
-        "style-src 'self' 'unsafe-inline'",
-        "img-src 'self' data: blob:",
-        "font-src 'self' data:",
-        "connect-src 'self' blob: data:",
-        "object-src 'none'",
-        "base-uri 'self'",
-        "form-action 'self'",
-        "frame-ancestors 'self'",
-    )
+CONTENT_POLICY = (
+    "default-src 'self'; script-src 'self' blob:; style-src 'self' 'unsafe-inline'; "
+    "img-src 'self' data: blob:; font-src 'self' data:; connect-src 'self' blob: data:; "
+    "object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'self'"
 )
 HEADERS = {
     "Content-Security-Policy": CONTENT_POLICY,
@@ -90,7 +81,7 @@ class Bench(Voila):  # type: ignore[misc]
     def setup_template_dirs(self) -> None:
         """Look for templates in the package before Voila's own."""
         super().setup_template_dirs()
-        self.template_paths = [str(TEMPLATES / "voila"), *self.template_paths]
+        self.template_paths: list[str] = [str(TEMPLATES / "voila"), *self.template_paths]
 
     def init_settings(self) -> dict[str, Any]:
         """Add what our pages need to the web server's settings.

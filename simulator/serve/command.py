@@ -1,6 +1,7 @@
 """The command line: ``benchcall`` alone opens the bench."""
 
 import argparse
+import errno
 import logging
 import socket
 import sys
@@ -215,9 +216,7 @@ def _is_free(host: str, candidate: int) -> bool:
         try:
             probe.bind((host, candidate))
         except OSError as error:
-            import errno
-
-            if error.errno in (errno.EADDRINUSE, errno.EACCES):
+            if error.errno == errno.EADDRINUSE:
                 return False
             raise
     return True

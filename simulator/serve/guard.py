@@ -74,7 +74,7 @@ def guarded(callback: Callable[P, object], tell: Callable[[str], object]) -> Cal
     def safe(*arguments: P.args, **options: P.kwargs) -> None:
         try:
             callback(*arguments, **options)
-        except Exception as error:
+        except Exception as error:  # noqa: BLE001 - nothing at all may pass to the browser
             tell(apology(ticket_for(error)))
 
     return safe
@@ -144,4 +144,5 @@ def _show(sentence: str) -> None:
     from IPython.display import publish_display_data
 
     note = f'<p class="problem" role="alert">{html.escape(sentence)}</p>'
-    publish_display_data({"text/html": note, "text/plain": sentence})
+    data = {"text/html": note, "text/plain": sentence}
+    publish_display_data(data)  # type: ignore[no-untyped-call]

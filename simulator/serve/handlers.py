@@ -1,15 +1,16 @@
 """Request handlers that Voila's own are not strict enough for."""
 
 import secrets
+from collections.abc import Awaitable
 from http import HTTPStatus
 from typing import Any
 
 from jinja2 import Environment
 from jupyter_server.services.kernels.handlers import KernelHandler
 from tornado.web import HTTPError, RequestHandler
-from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler
-from voila.tornado.handler import TornadoVoilaHandler
-from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
+from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler  # type: ignore[import-untyped]
+from voila.tornado.handler import TornadoVoilaHandler  # type: ignore[import-untyped]
+from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler  # type: ignore[import-untyped]
 
 from simulator.serve.guard import ticket_for
 from simulator.serve.kernels import PageKernels
@@ -34,6 +35,12 @@ _WORDS = {
         "As soon as someone closes a page there is room. This page tries again by itself.",
     ),
 }
+
+
+async def _done(step: Awaitable[Any] | None) -> None:
+    """Wait for a step that a base class may do at once or later."""
+    if step is not None:
+        await step
 
 
 class OwnErrors(RequestHandler):
@@ -150,7 +157,7 @@ class OpenPage(OwnErrors, TornadoVoilaHandler):  # type: ignore[misc]
 
     async def prepare(self) -> None:
         """Check the notebook before any kernel is started for it."""
-        await super().prepare()
+        await _done(super().prepare())
         notebook = self.path_args[0] if self.path_args else ""
         allowed = {page.notebook for page in pages(lessons_directory())}
         if notebook not in allowed:
@@ -183,7 +190,7 @@ class OwnKernelOnly(OwnErrors):
             raise HTTPError(404)
 
 
-class OwnKernel(OwnKernelOnly, KernelHandler):  # type: ignore[misc]
+class OwnKernel(OwnKernelOnly, KernelHandler):
     """Tells a page that its kernel is there; it may not be ended this way."""
 
     SUPPORTED_METHODS = ("GET",)
@@ -197,7 +204,7 @@ class OwnKernel(OwnKernelOnly, KernelHandler):  # type: ignore[misc]
             The page's kernel.
         """
         self.require_own(kernel_id)
-        await super().get(kernel_id)
+        await _done(super().get(kernel_id))
 
 
 class OwnSocket(OwnKernelOnly, VoilaKernelWebsocketHandler):  # type: ignore[misc]
@@ -212,7 +219,7 @@ class OwnSocket(OwnKernelOnly, VoilaKernelWebsocketHandler):  # type: ignore[mis
             The page's kernel.
         """
         self.require_own(kernel_id)
-        await super().get(kernel_id)
+        await _done(super().get(kernel_id))
 
 
 class OwnShutdown(OwnKernelOnly, VoilaShutdownKernelHandler):  # type: ignore[misc]
@@ -227,4 +234,4 @@ class OwnShutdown(OwnKernelOnly, VoilaShutdownKernelHandler):  # type: ignore[mi
             The page's kernel.
         """
         self.require_own(kernel_id)
-        await super().post(kernel_id)
+        await _done(super().post(kernel_id))

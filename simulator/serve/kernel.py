@@ -28,9 +28,9 @@ def main() -> None:
     """Run one kernel until its page is left."""
     guard_this_process()
     application = IPKernelApp.instance(config=kernel_config())
-    application.initialize(sys.argv[1:])
+    application.initialize(sys.argv[1:])  # type: ignore[no-untyped-call]
     guard_shell(application.shell)
-    application.start()
+    application.start()  # type: ignore[no-untyped-call]
 
 
 if __name__ == "__main__":

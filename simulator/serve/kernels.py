@@ -18,9 +18,32 @@ CLASS_FULL = "class full"
 
 # What a Python process needs to run at all; nothing a person could have put a secret in.
 _NEEDED = frozenset(
-    "PATH HOME LANG LANGUAGE TZ TMPDIR TEMP TMP VIRTUAL_ENV CONDA_PREFIX LD_LIBRARY_PATH "
-    "DYLD_LIBRARY_PATH SYSTEMROOT SYSTEMDRIVE COMSPEC PATHEXT USERPROFILE APPDATA LOCALAPPDATA "
-    "XDG_DATA_HOME XDG_RUNTIME_DIR QUERY_STRING SCRIPT_NAME HTTP_X_BENCHCALL_TRAINEE".split()
+    (
+        "PATH",
+        "HOME",
+        "LANG",
+        "LANGUAGE",
+        "TZ",
+        "TMPDIR",
+        "TEMP",
+        "TMP",
+        "VIRTUAL_ENV",
+        "CONDA_PREFIX",
+        "LD_LIBRARY_PATH",
+        "DYLD_LIBRARY_PATH",
+        "SYSTEMROOT",
+        "SYSTEMDRIVE",
+        "COMSPEC",
+        "PATHEXT",
+        "USERPROFILE",
+        "APPDATA",
+        "LOCALAPPDATA",
+        "XDG_DATA_HOME",
+        "XDG_RUNTIME_DIR",
+        "QUERY_STRING",
+        "SCRIPT_NAME",
+        "HTTP_X_BENCHCALL_TRAINEE",
+    )
 )
 _NEEDED_PREFIXES = ("LC_", "BENCHCALL_", "VOILA_")
 
@@ -47,7 +70,7 @@ def clean_environment(environment: dict[str, str]) -> dict[str, str]:
     return kept | {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
 
 
-class OneKernel(KernelSpecManager):  # type: ignore[misc]
+class OneKernel(KernelSpecManager):
     """Knows one kernel only: this Python, guarded.
 
     A kernel that some other program registered for the user could belong to
@@ -101,14 +124,14 @@ class OneKernel(KernelSpecManager):  # type: ignore[misc]
         return {name: {"resource_dir": str(PACKAGE), "spec": spec} for name in (NAME, "python3")}
 
 
-class PageKernels(AsyncMappingKernelManager):  # type: ignore[misc]
+class PageKernels(AsyncMappingKernelManager):
     """Starts and counts kernels, and remembers whose each one is."""
 
     places = Integer(40, help="Kernels at once.", config=True)
     unopened_seconds = Integer(90, help="Wait for the page, in seconds.", config=True)
 
     def __init__(self, **options: Any) -> None:
-        super().__init__(**options)
+        super().__init__(**options)  # type: ignore[no-untyped-call]
         self._starting = 0
         self._owners: dict[str, str] = {}
         self._unopened: dict[str, float] = {}
@@ -132,7 +155,7 @@ class PageKernels(AsyncMappingKernelManager):  # type: ignore[misc]
         owner = self._owners.get(kernel_id)
         return bool(trainee) and kernel_id in self and owner == trainee
 
-    async def start_kernel(self, **options: Any) -> str:
+    async def start_kernel(self, **options: Any) -> str:  # type: ignore[override]
         """Start a kernel for one page.
 
         Parameters
@@ -173,7 +196,7 @@ class PageKernels(AsyncMappingKernelManager):  # type: ignore[misc]
             The kernel.
         """
         self._unopened.pop(kernel_id, None)
-        super().notify_connect(kernel_id)
+        super().notify_connect(kernel_id)  # type: ignore[no-untyped-call]
 
     def remove_kernel(self, kernel_id: str) -> Any:
         """Forget a kernel that has ended.
@@ -198,4 +221,4 @@ class PageKernels(AsyncMappingKernelManager):  # type: ignore[misc]
         for kernel_id, started in list(self._unopened.items()):
             if started < overdue and kernel_id in self:
                 self._unopened.pop(kernel_id, None)
-                await self.shutdown_kernel(kernel_id)
+                await self.shutdown_kernel(kernel_id)  # type: ignore[no-untyped-call]

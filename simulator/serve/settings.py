@@ -133,4 +133,4 @@ def _kernels(settings: Settings) -> dict[str, Any]:
 def _connection_folder() -> str:
     """A short folder for sockets, whose paths some systems limit to 104 characters."""
     usual = tempfile.gettempdir()
-    return "/tmp" if len(usual) > 30 and os.path.isdir("/tmp") else usual  # noqa: S108
+    return "/tmp" if len(usual) > 30 and os.path.isdir("/tmp") else usual
