@@ -13,7 +13,7 @@ from tests.serve.running import (
     write_notebook,
 )
 
-SECRET = "the-fan-capacitor-is-open"  # noqa: S105 - what must not be seen, not a password
+SECRET = "the-fan-capacitor-is-open"
 
 
 @pytest.fixture(scope="session")
