@@ -15,6 +15,31 @@ from tests.serve.running import (
 
 SECRET = "the-fan-capacitor-is-open"
 
+# A panel that breaks every rule: it prints, logs and raises in its callback.
+TALKATIVE = f"""
+import logging
+import anywidget
+import traitlets
+from IPython.display import display
+
+class Talkative(anywidget.AnyWidget):
+    _esm = "export default {{ render() {{}} }}"
+    shown = traitlets.Int(1, read_only=True).tag(sync=True)
+
+    def __init__(self):
+        super().__init__()
+        self.kept = {SECRET!r}
+        self.on_msg(self.blurt)
+
+    def blurt(self, *_):
+        print(self.kept)
+        logging.error(self.kept)
+        raise ValueError(self.kept)
+
+def show():
+    display(Talkative())
+"""
+
 
 @pytest.fixture(scope="session")
 def test_lessons(tmp_path_factory: pytest.TempPathFactory) -> Path:
@@ -31,6 +56,7 @@ def test_lessons(tmp_path_factory: pytest.TempPathFactory) -> Path:
         f"secret = {SECRET!r}\nprint(secret)\nraise ValueError(secret)",
         **lesson_block("Broken"),
     )
+    write_notebook(folder / "talkative.ipynb", TALKATIVE, "show()", **lesson_block("Talkative"))
     write_notebook(folder / "draft.ipynb", "1")
     for name in ("key.csv", "visits.sqlite", "secret.py", ".env", "picture.png"):
         (folder / name).write_text(SECRET, encoding="utf-8")

@@ -58,7 +58,7 @@ def test_a_call_is_shown_before_it_is_taken(client: Client) -> None:
     shown = client.ask(f"start/{call}")
     assert shown.status == 200
     assert "Take the call" in shown.body
-    assert "On the way" not in client.ask("").body
+    assert "Visits you have open" not in client.ask("").body
 
 
 def test_taking_a_call_leads_to_its_page_and_is_remembered(client: Client) -> None:
@@ -69,8 +69,8 @@ def test_taking_a_call_leads_to_its_page_and_is_remembered(client: Client) -> No
     assert re.fullmatch(
         r"/voila/render/call\.ipynb\?visit=[A-Za-z0-9_-]{8,64}", taken.headers["Location"]
     )
-    assert "On the way" in client.ask("").body
-    assert "On the way" not in Client(client.address).ask("").body
+    assert "Visits you have open" in client.ask("").body
+    assert "Visits you have open" not in Client(client.address).ask("").body
 
 
 def test_a_call_cannot_be_taken_from_another_site(client: Client) -> None:

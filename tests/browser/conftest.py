@@ -1,0 +1,78 @@
+"""A real bench and a real browser that may speak to that bench only."""
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Request, sync_playwright
+
+from tests.serve.running import RunningBench, running_bench
+
+CHROMIUM = ("chromium", "chromium-browser", "google-chrome")
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+def _chromium() -> str | None:
+    """A browser of the system; without one, the one that playwright installs."""
+    return next((found for name in CHROMIUM if (found := shutil.which(name))), None)
+
+
+@pytest.fixture(scope="session")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunningBench]:
+    """The bench with its own lessons, as ``benchcall`` serves it."""
+    with running_bench(tmp_path_factory.mktemp("data")) as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """One Chromium for all tests."""
+    with sync_playwright() as player:
+        chromium = player.chromium.launch(executable_path=_chromium(), args=FLAGS)
+        yield chromium
+        chromium.close()
+
+
+@pytest.fixture
+def context(browser: Browser, bench: RunningBench) -> Iterator[BrowserContext]:
+    """A learner who has never been here; leaving the bench's own address fails the test."""
+    strayed: list[str] = []
+    learner = browser.new_context(
+        base_url=bench.address, viewport={"width": 1280, "height": 800}, reduced_motion="reduce"
+    )
+
+    def note(request: Request) -> None:
+        if not _is_at_home(request.url, bench.address):
+            strayed.append(request.url)
+
+    learner.on("request", note)
+    yield learner
+    for page in learner.pages:
+        page.close(run_before_unload=True)
+    learner.close()
+    assert not strayed, f"requests left the bench: {strayed}"
+
+
+@pytest.fixture
+def page(context: BrowserContext) -> Page:
+    """An empty tab."""
+    return context.new_page()
+
+
+@pytest.fixture
+def pictures(tmp_path: Path) -> Path:
+    """Where a test may leave screenshots."""
+    return tmp_path
+
+
+def _is_at_home(url: str, home: str) -> bool:
+    address = urlsplit(url)
+    return address.scheme in ("blob", "data") or address.netloc == urlsplit(home).netloc
