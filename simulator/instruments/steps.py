@@ -1,0 +1,91 @@
+"""Preparations: what is done before a measurement, and what skipping it costs."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One preparation.
+
+    Parameters
+    ----------
+    id : str
+        On the wire.
+    name : str
+        For people.
+    place : str
+        Where it is done.
+    minutes : float
+        Site time it takes, in minutes.
+    caution : str, optional
+        One line.
+    """
+
+    id: str
+    name: str
+    place: str
+    minutes: float
+    caution: str | None = None
+
+
+STEPS: dict[str, Step] = {
+    step.id: step
+    for step in (
+        Step(
+            id="consent",
+            name="Explain what you will do and where, ask about pets, children and medical needs",
+            place="customer",
+            minutes=2,
+        ),
+        Step(
+            id="hazard_look_air_handler",
+            name="Look for hazards: burn marks, gas smell, appliance flame, wet floor",
+            place="air_handler",
+            minutes=2,
+            caution="A fuel-fired appliance beside a leaking return can spill exhaust gas: stop, "
+            "ventilate and refer if in doubt.",
+        ),
+        Step(
+            id="hazard_look_zone",
+            name="Check the way in: footing, wiring, heat, vermin; tell someone",
+            place="zone",
+            minutes=2,
+        ),
+        Step(
+            id="hazard_look_outdoor",
+            name="Look for hazards: disconnect, wiring, refrigerant label, oil stains",
+            place="outdoor_unit",
+            minutes=2,
+        ),
+        Step(
+            id="prove_meter",
+            name="Prove the meter on a known source, put on protective gear",
+            place="electrical_panel",
+            minutes=2,
+            caution="A dead meter reads the same as a dead circuit.",
+        ),
+        Step(
+            id="drill_test_holes",
+            name="Drill and plug four test holes, clear of coil, board and wiring",
+            place="air_handler",
+            minutes=6,
+            caution="Know what is behind the sheet metal: a punctured coil vents refrigerant.",
+        ),
+        Step(
+            id="zero_manometer", name="Zero the manometer", place="air_handler", minutes=1
+        ),
+        Step(
+            id="match_probes",
+            name="Hold all temperature probes in the same air and note their differences",
+            place="return_grille",
+            minutes=3,
+        ),
+        Step(
+            id="connect_gauges",
+            name="Purge and connect the pressure probes",
+            place="outdoor_unit",
+            minutes=5,
+            caution="Goggles and gloves: liquid refrigerant burns. Certified people only.",
+        ),
+    )
+}
