@@ -1,0 +1,64 @@
+"""When a charge test means anything."""
+
+from collections.abc import Sequence
+
+from simulator.instruments.reading import Reading
+from simulator.plant.timeline import SETTLED_AFTER
+
+COLDEST = 285.93  # 55 °F, California Title 24 RA3.2 [K]
+ENOUGH_AIR = 350.0 / 400.0  # of 400 cfm per ton; RA3.2 asks for minimum airflow first [-]
+CHARGE_READINGS = (
+    "suction_pressure", "liquid_pressure", "suction_line_temperature", "liquid_line_temperature",
+)
+AIRFLOW_PROOF = ("plate_airflow",)
+
+
+def charge_test_problems(
+    readings_before: Sequence[Reading],
+    *,
+    rated_airflow: float,
+    seconds_since_start: float | None,
+    seconds_since_charge: float | None,
+) -> list[str]:
+    """What makes a charge test invalid at this minute.
+
+    Parameters
+    ----------
+    readings_before : sequence
+        All taken so far, oldest first.
+    rated_airflow : float
+        At 400 cfm per ton. [m³/s]
+    seconds_since_start : float, optional
+        Of running; none while off. [s]
+    seconds_since_charge : float, optional
+        Since refrigerant was last added or removed; none if never. [s]
+
+    Returns
+    -------
+    list
+        One plain sentence a problem; empty for a valid test.
+
+    References
+    ----------
+    .. [1] California Title 24 RA3.2: airflow first, outdoor air of 55 °F or more, 15 minutes
+       after start and after every change of charge.
+    """
+    problems = []
+    flows = [r.value for r in readings_before if r.measurement in AIRFLOW_PROOF]
+    proven = flows[-1] if flows else None
+    if proven is None:
+        problems.append("Airflow was not proven first.")
+    elif proven < ENOUGH_AIR * rated_airflow:
+        problems.append("Airflow was below 350 cfm per ton.")
+    air = [r.value for r in readings_before if r.measurement == "outdoor_temperature"]
+    if not air or air[-1] is None:
+        problems.append("The outdoor temperature was not known.")
+    elif air[-1] < COLDEST:
+        problems.append("It was colder than 55 °F outdoors.")
+    if seconds_since_start is None:
+        problems.append("The system was not running.")
+    elif seconds_since_start < SETTLED_AFTER:
+        problems.append("The system had not run for 15 minutes.")
+    if seconds_since_charge is not None and seconds_since_charge < SETTLED_AFTER:
+        problems.append("The charge had been changed less than 15 minutes before.")
+    return problems
