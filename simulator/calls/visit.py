@@ -1,0 +1,176 @@
+"""A visit as it stands: the fold of its events."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from simulator.calls.events import (
+    Closed,
+    Declared,
+    Event,
+    Marked,
+    Measured,
+    Moved,
+    Opened,
+    Prepared,
+    Repaired,
+    Started,
+    Stopped,
+    WrittenUp,
+)
+
+# Arrival is put this long after the last start or stop that nobody on site saw.
+LONG_AGO = -180.0
+CHARGE_ACTS = frozenset(
+    ("add_refrigerant", "recover_refrigerant", "weigh_in_charge", "replace_drier",
+     "replace_compressor")
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Visit:
+    """Where a visit stands. Times are in minutes after arrival.
+
+    Parameters
+    ----------
+    events : tuple
+        Everything that happened.
+    place : str
+        Where the technician is.
+    minute : float
+        Site time, in minutes.
+    is_running : bool
+        Whether the system is called on.
+    switched_at : float
+        Last start or stop, in minutes.
+    changed_at : float
+        Last start, stop or repair, in minutes.
+    charge_changed_at : float
+        Last opening of the circuit, in minutes.
+    prepared : frozenset
+        Steps done.
+    marks : mapping
+        By cause.
+    finding : Declared, optional
+        The last one.
+    write_up : str, optional
+        The last one.
+    is_closed : bool
+        Whether the technician has left.
+    """
+
+    events: tuple[Event, ...] = ()
+    place: str = "customer"
+    minute: float = 0.0
+    is_running: bool = False
+    switched_at: float = LONG_AGO
+    changed_at: float = LONG_AGO
+    charge_changed_at: float = LONG_AGO
+    prepared: frozenset[str] = frozenset()
+    marks: Mapping[str, str] = field(default_factory=dict)
+    finding: Declared | None = None
+    write_up: str | None = None
+    is_closed: bool = False
+
+    @property
+    def next_seq(self) -> int:
+        """Number of the next event.
+
+        Returns
+        -------
+        int
+        """
+        return len(self.events)
+
+    @property
+    def readings(self) -> tuple[Measured, ...]:
+        """All readings, oldest first.
+
+        Returns
+        -------
+        tuple
+        """
+        return tuple(event for event in self.events if isinstance(event, Measured))
+
+    @property
+    def repairs(self) -> tuple[Repaired, ...]:
+        """All repairs, oldest first.
+
+        Returns
+        -------
+        tuple
+        """
+        return tuple(event for event in self.events if isinstance(event, Repaired))
+
+
+def advanced(visit: Visit, event: Event) -> Visit:
+    """The visit after one more event.
+
+    Parameters
+    ----------
+    visit : Visit
+        Left as it is.
+    event : Event
+        What happened.
+
+    Returns
+    -------
+    Visit
+    """
+    return replace(
+        _after(visit, event), events=(*visit.events, event), minute=max(event.minute, visit.minute)
+    )
+
+
+def _after(visit: Visit, event: Event) -> Visit:
+    match event:
+        case Opened():
+            return replace(visit, is_running=event.is_running)
+        case Moved():
+            return replace(visit, place=event.place)
+        case Prepared():
+            return replace(visit, prepared=visit.prepared | {event.step})
+        case Started() | Stopped():
+            return replace(
+                visit, is_running=isinstance(event, Started), switched_at=event.minute,
+                changed_at=event.minute,
+            )
+        case Repaired():
+            opened = event.repair in CHARGE_ACTS
+            return replace(
+                visit, changed_at=event.minute,
+                charge_changed_at=event.minute if opened else visit.charge_changed_at,
+            )
+        case _:
+            return _after_paperwork(visit, event)
+
+
+def _after_paperwork(visit: Visit, event: Event) -> Visit:
+    match event:
+        case Marked():
+            return replace(visit, marks={**visit.marks, event.cause: event.mark})
+        case Declared():
+            return replace(visit, finding=event)
+        case WrittenUp():
+            return replace(visit, write_up=event.text)
+        case Closed():
+            return replace(visit, is_closed=True)
+        case _:
+            return visit
+
+
+def fold(events: Iterable[Event]) -> Visit:
+    """The visit that a list of events makes.
+
+    Parameters
+    ----------
+    events : iterable
+        Oldest first.
+
+    Returns
+    -------
+    Visit
+    """
+    visit = Visit()
+    for event in events:
+        visit = advanced(visit, event)
+    return visit
