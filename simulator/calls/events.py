@@ -248,7 +248,9 @@ def restored(seq: int, name: str, minute: float, data: dict[str, Any]) -> Event:
         If kind or data are not those of an event.
     """
     try:
-        own = {key: tuple(x) if isinstance(x, list) else x for key, x in data.items()}
+        own: dict[str, Any] = {
+            key: tuple(x) if isinstance(x, list) else x for key, x in data.items()
+        }
         if "reading" in own:
             own["reading"] = Reading.from_dict(own["reading"])
         return _KINDS[name](seq=seq, minute=minute, **own)

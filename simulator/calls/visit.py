@@ -17,13 +17,10 @@ from simulator.calls.events import (
     Stopped,
     WrittenUp,
 )
+from simulator.repairs._catalogue import discover
 
 # Arrival is put this long after the last start or stop that nobody on site saw.
 LONG_AGO = -180.0
-CHARGE_ACTS = frozenset(
-    ("add_refrigerant", "recover_refrigerant", "weigh_in_charge", "replace_drier",
-     "replace_compressor")
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,7 +132,8 @@ def _after(visit: Visit, event: Event) -> Visit:
                 changed_at=event.minute,
             )
         case Repaired():
-            opened = event.repair in CHARGE_ACTS
+            act = discover().get(event.repair)
+            opened = act is not None and act.disturbs_charge
             return replace(
                 visit, changed_at=event.minute,
                 charge_changed_at=event.minute if opened else visit.charge_changed_at,
