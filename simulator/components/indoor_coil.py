@@ -95,9 +95,7 @@ def boiling_heat(
     return 0.5 * (wet + dry) + np.sqrt(half * half + blunt * blunt) - blunt
 
 
-def sensible_heat(
-    air: CoilAir, heat: Values, wet_share: Values, air_conductance: Values
-) -> Values:
+def sensible_heat(air: CoilAir, heat: Values, wet_share: Values, air_conductance: Values) -> Values:
     """Sensible part of the heat taken by the boiling part of the coil.
 
     Parameters

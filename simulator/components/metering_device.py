@@ -68,7 +68,7 @@ def opening(device: MeteringDevice, bulb_superheat: Values) -> Values:
     stroke = (bulb_superheat - device.spring_superheat) / device.stroke_superheat
     # Softened at both stops, so that a solver's derivative never vanishes abruptly.
     sharpness = 16.0
-    ramp = (np.logaddexp(0.0, sharpness * stroke) - np.logaddexp(0.0, sharpness * (stroke - 1.0)))
+    ramp = np.logaddexp(0.0, sharpness * stroke) - np.logaddexp(0.0, sharpness * (stroke - 1.0))
     ramp = ramp / sharpness
     valve = device.least_opening + (1.0 - device.least_opening) * ramp
     return device.is_thermostatic * valve + (1.0 - device.is_thermostatic)

@@ -118,7 +118,12 @@ def _customer() -> list[Measurement]:
     )
     return [
         Measurement(
-            id=key, name=name, place="customer", tool_id="senses", way="ask", minutes=minutes,
+            id=key,
+            name=name,
+            place="customer",
+            tool_id="senses",
+            way="ask",
+            minutes=minutes,
             group="house",
         )
         for key, name, minutes in rows
@@ -128,32 +133,65 @@ def _customer() -> list[Measurement]:
 def _rooms() -> list[Measurement]:
     return [
         Measurement(
-            id="room_temperature", name="Room temperature", place="thermostat",
-            tool_id="thermometer", way="measure", minutes=3, group="house",
-            truth=_field("grille_temperature"), techniques=how.SOAKED,
+            id="room_temperature",
+            name="Room temperature",
+            place="thermostat",
+            tool_id="thermometer",
+            way="measure",
+            minutes=3,
+            group="house",
+            truth=_field("grille_temperature"),
+            techniques=how.SOAKED,
         ),
         Measurement(
-            id="room_humidity", name="Room humidity", place="thermostat", tool_id="hygrometer",
-            way="measure", minutes=3, group="house", truth=_damp("grille"),
+            id="room_humidity",
+            name="Room humidity",
+            place="thermostat",
+            tool_id="hygrometer",
+            way="measure",
+            minutes=3,
+            group="house",
+            truth=_damp("grille"),
         ),
         Measurement(
-            id="look_thermostat", name="Look at mode, setpoint and fan setting",
-            place="thermostat", tool_id="senses", way="look", minutes=2, group="house",
+            id="look_thermostat",
+            name="Look at mode, setpoint and fan setting",
+            place="thermostat",
+            tool_id="senses",
+            way="look",
+            minutes=2,
+            group="house",
         ),
         Measurement(
-            id="grille_dry_bulb", name="Return dry bulb at the grille", place="return_grille",
-            tool_id="thermometer", way="measure", minutes=3, group="air",
+            id="grille_dry_bulb",
+            name="Return dry bulb at the grille",
+            place="return_grille",
+            tool_id="thermometer",
+            way="measure",
+            minutes=3,
+            group="air",
             truth=_field("grille_temperature"),
         ),
         Measurement(
-            id="grille_wet_bulb", name="Return wet bulb at the grille", place="return_grille",
-            tool_id="psychrometer", way="measure", minutes=3, group="air", truth=_wet("grille"),
+            id="grille_wet_bulb",
+            name="Return wet bulb at the grille",
+            place="return_grille",
+            tool_id="psychrometer",
+            way="measure",
+            minutes=3,
+            group="air",
+            truth=_wet("grille"),
             techniques=how.FRESH_WICK,
         ),
         Measurement(
-            id="house_pressure", name="House pressure against outdoors, blower on",
-            place="return_grille", tool_id="house_manometer", way="measure", minutes=6,
-            group="house", truth=_field("house_pressure"),
+            id="house_pressure",
+            name="House pressure against outdoors, blower on",
+            place="return_grille",
+            tool_id="house_manometer",
+            way="measure",
+            minutes=6,
+            group="house",
+            truth=_field("house_pressure"),
             caution="Negative pressure can pull exhaust out of fuel-fired appliances: if in "
             "doubt stop, ventilate and refer.",
         ),
@@ -163,19 +201,38 @@ def _rooms() -> list[Measurement]:
 def _registers() -> list[Measurement]:
     return [
         Measurement(
-            id="near_register_temperature", name="Nearest register", place="registers",
-            tool_id="thermometer", way="measure", minutes=3, group="air",
-            truth=_field("near_register_temperature"), caution=LADDER,
+            id="near_register_temperature",
+            name="Nearest register",
+            place="registers",
+            tool_id="thermometer",
+            way="measure",
+            minutes=3,
+            group="air",
+            truth=_field("near_register_temperature"),
+            caution=LADDER,
         ),
         Measurement(
-            id="far_register_temperature", name="Farthest register", place="registers",
-            tool_id="thermometer", way="measure", minutes=4, group="air",
-            truth=_field("far_register_temperature"), caution=LADDER,
+            id="far_register_temperature",
+            name="Farthest register",
+            place="registers",
+            tool_id="thermometer",
+            way="measure",
+            minutes=4,
+            group="air",
+            truth=_field("far_register_temperature"),
+            caution=LADDER,
         ),
         Measurement(
-            id="register_sum", name="Flow of all registers, added up", place="registers",
-            tool_id="flow_hood", way="measure", minutes=18, group="air",
-            truth=_field("register_airflow"), techniques=how.HOOD, caution=LADDER,
+            id="register_sum",
+            name="Flow of all registers, added up",
+            place="registers",
+            tool_id="flow_hood",
+            way="measure",
+            minutes=18,
+            group="air",
+            truth=_field("register_airflow"),
+            techniques=how.HOOD,
+            caution=LADDER,
         ),
     ]
 
@@ -183,14 +240,34 @@ def _registers() -> list[Measurement]:
 def _air_handler() -> list[Measurement]:
     holes = ("drill_test_holes",)
     air = [
-        ("return_dry_bulb", "Return dry bulb at the air handler", "thermometer",
-         _field("air_handler_return_temperature"), how.SHIELDED[:1]),
-        ("return_wet_bulb", "Return wet bulb at the air handler", "psychrometer",
-         _wet("air_handler_return"), how.FRESH_WICK),
-        ("supply_dry_bulb", "Supply dry bulb at the air handler", "thermometer",
-         _field("supply_plenum_temperature"), how.SHIELDED),
-        ("supply_wet_bulb", "Supply wet bulb at the air handler", "psychrometer",
-         _wet("supply_plenum"), how.FRESH_WICK[:1]),
+        (
+            "return_dry_bulb",
+            "Return dry bulb at the air handler",
+            "thermometer",
+            _field("air_handler_return_temperature"),
+            how.SHIELDED[:1],
+        ),
+        (
+            "return_wet_bulb",
+            "Return wet bulb at the air handler",
+            "psychrometer",
+            _wet("air_handler_return"),
+            how.FRESH_WICK,
+        ),
+        (
+            "supply_dry_bulb",
+            "Supply dry bulb at the air handler",
+            "thermometer",
+            _field("supply_plenum_temperature"),
+            how.SHIELDED,
+        ),
+        (
+            "supply_wet_bulb",
+            "Supply wet bulb at the air handler",
+            "psychrometer",
+            _wet("supply_plenum"),
+            how.FRESH_WICK[:1],
+        ),
     ]
     statics = [
         ("static_before_filter", "Static before the filter"),
@@ -201,26 +278,53 @@ def _air_handler() -> list[Measurement]:
     return [
         *(
             Measurement(
-                id=key, name=name, place="air_handler", tool_id=tool, way="measure", minutes=3,
-                group="air", truth=truth, needs=holes, techniques=ways,
+                id=key,
+                name=name,
+                place="air_handler",
+                tool_id=tool,
+                way="measure",
+                minutes=3,
+                group="air",
+                truth=truth,
+                needs=holes,
+                techniques=ways,
             )
             for key, name, tool, truth, ways in air
         ),
         *(
             Measurement(
-                id=key, name=name, place="air_handler", tool_id="manometer", way="measure",
-                minutes=2, group="static", truth=_field(key), needs=holes, techniques=how.TAP,
+                id=key,
+                name=name,
+                place="air_handler",
+                tool_id="manometer",
+                way="measure",
+                minutes=2,
+                group="static",
+                truth=_field(key),
+                needs=holes,
+                techniques=how.TAP,
             )
             for key, name in statics
         ),
         Measurement(
-            id="plate_airflow", name="Airflow by flow plate in the filter slot",
-            place="air_handler", tool_id="flow_plate", way="measure", minutes=10, group="air",
+            id="plate_airflow",
+            name="Airflow by flow plate in the filter slot",
+            place="air_handler",
+            tool_id="flow_plate",
+            way="measure",
+            minutes=10,
+            group="air",
             truth=_field("airflow"),
         ),
         Measurement(
-            id="condensate", name="Condensate in a pail", place="air_handler", tool_id="pail",
-            way="measure", minutes=12, group="air", truth=_field("condensate_rate"),
+            id="condensate",
+            name="Condensate in a pail",
+            place="air_handler",
+            tool_id="pail",
+            way="measure",
+            minutes=12,
+            group="air",
+            truth=_field("condensate_rate"),
         ),
     ]
 
@@ -234,8 +338,14 @@ def _air_handler_senses() -> list[Measurement]:
     )
     return [
         Measurement(
-            id=key, name=name, place="air_handler", tool_id="senses", way=way, minutes=minutes,
-            group="air", caution="Blower off before hands go in." if way == "look" else None,
+            id=key,
+            name=name,
+            place="air_handler",
+            tool_id="senses",
+            way=way,
+            minutes=minutes,
+            group="air",
+            caution="Blower off before hands go in." if way == "look" else None,
         )
         for key, name, way, minutes in rows
     ]
@@ -245,27 +355,55 @@ def _zone() -> list[Measurement]:
     needs = ("hazard_look_zone",)
     return [
         Measurement(
-            id="zone_temperature", name="Air temperature around the supply ducts", place="zone",
-            tool_id="thermometer", way="measure", minutes=3, group="house",
-            truth=_field("zone_temperature"), needs=needs,
+            id="zone_temperature",
+            name="Air temperature around the supply ducts",
+            place="zone",
+            tool_id="thermometer",
+            way="measure",
+            minutes=3,
+            group="house",
+            truth=_field("zone_temperature"),
+            needs=needs,
         ),
         Measurement(
-            id="return_zone_temperature", name="Air temperature around the return",
-            place="air_handler", tool_id="thermometer", way="measure", minutes=3, group="house",
+            id="return_zone_temperature",
+            name="Air temperature around the return",
+            place="air_handler",
+            tool_id="thermometer",
+            way="measure",
+            minutes=3,
+            group="house",
             truth=_field("return_zone_temperature"),
         ),
         Measurement(
-            id="return_zone_humidity", name="Humidity around the return", place="air_handler",
-            tool_id="hygrometer", way="measure", minutes=3, group="house",
+            id="return_zone_humidity",
+            name="Humidity around the return",
+            place="air_handler",
+            tool_id="hygrometer",
+            way="measure",
+            minutes=3,
+            group="house",
             truth=_damp("return_zone"),
         ),
         Measurement(
-            id="look_ducts", name="Look along the supply ducts", place="zone", tool_id="senses",
-            way="look", minutes=6, group="air", needs=needs,
+            id="look_ducts",
+            name="Look along the supply ducts",
+            place="zone",
+            tool_id="senses",
+            way="look",
+            minutes=6,
+            group="air",
+            needs=needs,
         ),
         Measurement(
-            id="smoke_supply", name="Hand and smoke along the supply joints", place="zone",
-            tool_id="senses", way="feel", minutes=6, group="air", needs=needs,
+            id="smoke_supply",
+            name="Hand and smoke along the supply joints",
+            place="zone",
+            tool_id="senses",
+            way="feel",
+            minutes=6,
+            group="air",
+            needs=needs,
         ),
     ]
 
@@ -273,19 +411,35 @@ def _zone() -> list[Measurement]:
 def _outdoor_air() -> list[Measurement]:
     return [
         Measurement(
-            id="outdoor_temperature", name="Outdoor dry bulb", place="outdoor_unit",
-            tool_id="thermometer", way="measure", minutes=2, group="house",
-            truth=_field("outdoor_temperature"), techniques=how.SHADE,
+            id="outdoor_temperature",
+            name="Outdoor dry bulb",
+            place="outdoor_unit",
+            tool_id="thermometer",
+            way="measure",
+            minutes=2,
+            group="house",
+            truth=_field("outdoor_temperature"),
+            techniques=how.SHADE,
         ),
         Measurement(
-            id="outdoor_leaving_temperature", name="Air leaving the outdoor fan",
-            place="outdoor_unit", tool_id="thermometer", way="measure", minutes=3,
-            group="high side", truth=_field("outdoor_leaving_temperature"),
+            id="outdoor_leaving_temperature",
+            name="Air leaving the outdoor fan",
+            place="outdoor_unit",
+            tool_id="thermometer",
+            way="measure",
+            minutes=3,
+            group="high side",
+            truth=_field("outdoor_leaving_temperature"),
             techniques=how.OVER_FAN,
         ),
         Measurement(
-            id="look_outdoor_coil", name="Look at the outdoor coil, its fan and its clearance",
-            place="outdoor_unit", tool_id="senses", way="look", minutes=3, group="high side",
+            id="look_outdoor_coil",
+            name="Look at the outdoor coil, its fan and its clearance",
+            place="outdoor_unit",
+            tool_id="senses",
+            way="look",
+            minutes=3,
+            group="high side",
         ),
     ]
 
@@ -300,27 +454,53 @@ def _outdoor_pipes() -> list[Measurement]:
     return [
         *(
             Measurement(
-                id=key, name=name, place="outdoor_unit", tool_id="pipe_clamp", way="measure",
-                minutes=3, group=group, truth=_field(key), techniques=how.INSULATED,
+                id=key,
+                name=name,
+                place="outdoor_unit",
+                tool_id="pipe_clamp",
+                way="measure",
+                minutes=3,
+                group=group,
+                truth=_field(key),
+                techniques=how.INSULATED,
                 caution="Hot pipe." if group == "high side" else None,
             )
             for key, name, group in clamps
         ),
         Measurement(
-            id="liquid_after_drier_temperature", name="Liquid line after the drier, indoors",
-            place="air_handler", tool_id="pipe_clamp", way="measure", minutes=3,
-            group="high side", truth=_field("liquid_after_drier_temperature"),
+            id="liquid_after_drier_temperature",
+            name="Liquid line after the drier, indoors",
+            place="air_handler",
+            tool_id="pipe_clamp",
+            way="measure",
+            minutes=3,
+            group="high side",
+            truth=_field("liquid_after_drier_temperature"),
             techniques=how.INSULATED[:1],
         ),
         Measurement(
-            id="suction_pressure", name="Suction pressure", place="outdoor_unit",
-            tool_id="low_gauge", way="measure", minutes=2, group="low side",
-            truth=_gauge("suction_pressure"), needs=gauges, caution=PRESSURE,
+            id="suction_pressure",
+            name="Suction pressure",
+            place="outdoor_unit",
+            tool_id="low_gauge",
+            way="measure",
+            minutes=2,
+            group="low side",
+            truth=_gauge("suction_pressure"),
+            needs=gauges,
+            caution=PRESSURE,
         ),
         Measurement(
-            id="liquid_pressure", name="Liquid pressure", place="outdoor_unit",
-            tool_id="high_gauge", way="measure", minutes=2, group="high side",
-            truth=_gauge("liquid_pressure"), needs=gauges, caution=PRESSURE,
+            id="liquid_pressure",
+            name="Liquid pressure",
+            place="outdoor_unit",
+            tool_id="high_gauge",
+            way="measure",
+            minutes=2,
+            group="high side",
+            truth=_gauge("liquid_pressure"),
+            needs=gauges,
+            caution=PRESSURE,
         ),
     ]
 
@@ -336,15 +516,31 @@ def _electrical() -> list[Measurement]:
     return [
         *(
             Measurement(
-                id=key, name=name, place="electrical_panel", tool_id=tool, way="measure",
-                minutes=3, group="electrical", truth=_field(field), needs=meter, caution=LIVE,
+                id=key,
+                name=name,
+                place="electrical_panel",
+                tool_id=tool,
+                way="measure",
+                minutes=3,
+                group="electrical",
+                truth=_field(field),
+                needs=meter,
+                caution=LIVE,
             )
             for key, name, tool, field in rows
         ),
         Measurement(
-            id="outdoor_power", name="Watts of the outdoor unit", place="electrical_panel",
-            tool_id="power_meter", way="measure", minutes=4, group="electrical",
-            truth=_field("outdoor_power"), needs=meter, techniques=how.WATTS, caution=LIVE,
+            id="outdoor_power",
+            name="Watts of the outdoor unit",
+            place="electrical_panel",
+            tool_id="power_meter",
+            way="measure",
+            minutes=4,
+            group="electrical",
+            truth=_field("outdoor_power"),
+            needs=meter,
+            techniques=how.WATTS,
+            caution=LIVE,
         ),
     ]
 
@@ -352,8 +548,15 @@ def _electrical() -> list[Measurement]:
 MEASUREMENTS: dict[str, Measurement] = {
     item.id: item
     for group in (
-        _customer(), _rooms(), _registers(), _air_handler(), _air_handler_senses(), _zone(),
-        _outdoor_air(), _outdoor_pipes(), _electrical(),
+        _customer(),
+        _rooms(),
+        _registers(),
+        _air_handler(),
+        _air_handler_senses(),
+        _zone(),
+        _outdoor_air(),
+        _outdoor_pipes(),
+        _electrical(),
     )
     for item in group
 }

@@ -128,7 +128,9 @@ def _smoke_supply(installation: Installation, point: OperatingPoint) -> str:
 
 def _outdoor_coil(installation: Installation, point: OperatingPoint) -> str:
     blocked = _number(installation.unit.outdoor_coil.blocked_fraction)
-    turning = "The fan turns." if _number(point.outdoor_fan_power) > 0.0 else "The fan stands still."
+    turning = (
+        "The fan turns." if _number(point.outdoor_fan_power) > 0.0 else "The fan stands still."
+    )
     if blocked < 0.1:
         return f"Fins clean, clearance all round. {turning}"
     if blocked < 0.35:

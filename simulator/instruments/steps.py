@@ -71,9 +71,7 @@ STEPS: dict[str, Step] = {
             minutes=6,
             caution="Know what is behind the sheet metal: a punctured coil vents refrigerant.",
         ),
-        Step(
-            id="zero_manometer", name="Zero the manometer", place="air_handler", minutes=1
-        ),
+        Step(id="zero_manometer", name="Zero the manometer", place="air_handler", minutes=1),
         Step(
             id="match_probes",
             name="Hold all temperature probes in the same air and note their differences",

@@ -157,8 +157,6 @@ OVER_FAN = (
     careful("Three points around the fan"),
     Technique("one_point", "One point over the motor", _far_from_fan),
 )
-TAP = (
-    careful("Tip facing the flow, panels on"),
-)
+TAP = (careful("Tip facing the flow, panels on"),)
 PLAIN = (careful("As usual"),)
 UNZEROED = _unzeroed

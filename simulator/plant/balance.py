@@ -86,8 +86,12 @@ def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirS
     drawn = path.return_share * flow
     walls, return_wall = duct_walls(case)
     around_supply = Exchange(
-        path.supply_leak * flow, drawn * shared, walls, return_wall * shared,
-        plenum.temperature, plenum.humidity_ratio,
+        path.supply_leak * flow,
+        drawn * shared,
+        walls,
+        return_wall * shared,
+        plenum.temperature,
+        plenum.humidity_ratio,
     )
     supply_zone = zone_balance.settled(installation.supply_zone, conditions, around_supply)
     around_return = Exchange(
@@ -99,8 +103,12 @@ def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirS
         shared * supply_zone.humidity_ratio + (1.0 - shared) * own.humidity_ratio,
     )
     return AirStates(
-        ZoneAir(air.temperature, air.humidity_ratio), leaving, plenum,
-        supply_zone, return_zone, strips,
+        ZoneAir(air.temperature, air.humidity_ratio),
+        leaving,
+        plenum,
+        supply_zone,
+        return_zone,
+        strips,
     )
 
 
@@ -165,7 +173,9 @@ def entering_coil(case: Case, return_zone: ZoneAir) -> ZoneAir:
     own = path.mass_flow * (1.0 - path.return_share)
     capacity = own * moist_air.heat_capacity(conditions.indoor_humidity_ratio)
     fade = np.exp(-case.installation.ducts.return_conductance / capacity)
-    room = return_zone.temperature + fade * (conditions.indoor_temperature - return_zone.temperature)
+    room = return_zone.temperature + fade * (
+        conditions.indoor_temperature - return_zone.temperature
+    )
     share = path.return_share
     humidity = (1.0 - share) * conditions.indoor_humidity_ratio + share * return_zone.humidity_ratio
     enthalpy = (1.0 - share) * moist_air.enthalpy(room, conditions.indoor_humidity_ratio)
@@ -269,9 +279,7 @@ def _heat_and_air(
     )
 
 
-def sizing_residuals(
-    unknowns: Array, case: Case, superheat: float, subcooling: float
-) -> Array:
+def sizing_residuals(unknowns: Array, case: Case, superheat: float, subcooling: float) -> Array:
     """The same balances with superheat and subcooling given instead of device and charge.
 
     Parameters

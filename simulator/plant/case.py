@@ -9,7 +9,7 @@ from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.properties import refrigerant
 from simulator.properties.refrigerant import Refrigerant
-from simulator.quantities.values import Array
+from simulator.quantities.values import Array, Index, Mask
 
 
 class Case(NamedTuple):
@@ -25,9 +25,9 @@ class Settled(NamedTuple):
     """Unknowns of shape (7, n), which balanced, their largest imbalance, which trip."""
 
     unknowns: Array
-    converged: Array
+    converged: Mask
     error: Array
-    high_head: Array
+    high_head: Mask
 
 
 def prepared(installation: Installation, conditions: Conditions) -> Case:
@@ -49,7 +49,7 @@ def prepared(installation: Installation, conditions: Conditions) -> Case:
     return Case(installation, conditions, air_path.settle(installation, conditions), fluid)
 
 
-def chosen_case(case: Case, columns: Array) -> Case:
+def chosen_case(case: Case, columns: Index) -> Case:
     """A case for some members of the batch.
 
     Parameters

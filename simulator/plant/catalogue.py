@@ -109,9 +109,14 @@ def _compressor(table: Table) -> Compressor:
     return Compressor(
         leak_fraction=0.0,
         **table.numbers(
-            displacement="m³/s", volumetric_efficiency="-", volumetric_slope="-",
-            best_efficiency="-", best_pressure_ratio="-", efficiency_curvature="-",
-            shell_loss_fraction="-", power_factor="-",
+            displacement="m³/s",
+            volumetric_efficiency="-",
+            volumetric_slope="-",
+            best_efficiency="-",
+            best_pressure_ratio="-",
+            efficiency_curvature="-",
+            shell_loss_fraction="-",
+            power_factor="-",
         ),
     )
 
@@ -120,9 +125,16 @@ def _outdoor_coil(table: Table) -> OutdoorCoil:
     return OutdoorCoil(
         blocked_fraction=0.0,
         **table.numbers(
-            air_conductance="W/K", two_phase_conductance="W/K", vapour_conductance="W/K",
-            liquid_conductance="W/K", airflow="m³/s", fan_power="W", fan_power_factor="-",
-            tube_volume="m³", pressure_drop="Pa", air_film_penalty="-",
+            air_conductance="W/K",
+            two_phase_conductance="W/K",
+            vapour_conductance="W/K",
+            liquid_conductance="W/K",
+            airflow="m³/s",
+            fan_power="W",
+            fan_power_factor="-",
+            tube_volume="m³",
+            pressure_drop="Pa",
+            air_film_penalty="-",
         ),
     )
 
@@ -131,8 +143,12 @@ def _indoor_coil(table: Table, rated_airflow: float) -> IndoorCoil:
     return IndoorCoil(
         rated_airflow=rated_airflow,
         **table.numbers(
-            air_conductance="W/K", two_phase_conductance="W/K", vapour_conductance="W/K",
-            tube_volume="m³", wet_pressure_drop="Pa", dry_share="-",
+            air_conductance="W/K",
+            two_phase_conductance="W/K",
+            vapour_conductance="W/K",
+            tube_volume="m³",
+            wet_pressure_drop="Pa",
+            dry_share="-",
         ),
     )
 
@@ -143,8 +159,11 @@ def _metering(table: Table, rated_superheat: float) -> MeteringDevice:
         is_thermostatic=1.0,
         open_area=1e-6,
         **table.numbers(
-            spring_superheat="delta K", stroke_superheat="delta K", least_opening="-",
-            flash_weight="-", flash_resistance="-",
+            spring_superheat="delta K",
+            stroke_superheat="delta K",
+            least_opening="-",
+            flash_weight="-",
+            flash_resistance="-",
         ),
     )
 
@@ -153,9 +172,15 @@ def _lines(table: Table) -> RefrigerantLines:
     return RefrigerantLines(
         restriction=0.0,
         **table.numbers(
-            suction_volume="m³", suction_pressure_drop="Pa", suction_conductance="W/K",
-            liquid_volume="m³", liquid_pressure_drop="Pa", discharge_volume="m³",
-            shell_volume="m³", oil_mass="kg", oil_solubility="1/Pa",
+            suction_volume="m³",
+            suction_pressure_drop="Pa",
+            suction_conductance="W/K",
+            liquid_volume="m³",
+            liquid_pressure_drop="Pa",
+            discharge_volume="m³",
+            shell_volume="m³",
+            oil_mass="kg",
+            oil_solubility="1/Pa",
         ),
     )
 
@@ -186,9 +211,16 @@ def _site(file: Table) -> Installation:
         zones_shared=float(supply == back),
         house=House(
             **file.table("house").numbers(
-                conductance="W/K", sun_area="m²", internal_gain="W", moisture_gain="kg/s",
-                natural_infiltration="m³/s", leakage_coefficient="m³/s/Pa^0.65",
-                heat_capacity="J/K", volume="m³", moisture_buffer="-", electricity_price="$/J",
+                conductance="W/K",
+                sun_area="m²",
+                internal_gain="W",
+                moisture_gain="kg/s",
+                natural_infiltration="m³/s",
+                leakage_coefficient="m³/s/Pa^0.65",
+                heat_capacity="J/K",
+                volume="m³",
+                moisture_buffer="-",
+                electricity_price="$/J",
             )
         ),
     )
@@ -196,8 +228,13 @@ def _site(file: Table) -> Installation:
 
 def _ducts(table: Table) -> Ducts:
     numbers = table.numbers(
-        return_drop="Pa", clean_filter_drop="Pa", supply_drop="Pa", return_leak="-",
-        supply_leak="-", return_conductance="W/K", supply_conductance="W/K",
+        return_drop="Pa",
+        clean_filter_drop="Pa",
+        supply_drop="Pa",
+        return_leak="-",
+        supply_leak="-",
+        return_conductance="W/K",
+        supply_conductance="W/K",
     )
     shares, runs = table.rows["room_shares"], table.rows["room_runs"]
     if abs(sum(shares) - 1.0) > 1e-9 or len(shares) != len(runs):
@@ -219,8 +256,12 @@ def _zone(table: Table, kind: str) -> Zone:
     return Zone(
         kind=kind,
         **table.numbers(
-            shell_conductance="W/K", sun_share="K m²/W", ground_conductance="W/K",
-            ground_temperature="K", house_conductance="W/K", vent_airflow="m³/s",
+            shell_conductance="W/K",
+            sun_share="K m²/W",
+            ground_conductance="W/K",
+            ground_temperature="K",
+            house_conductance="W/K",
+            vent_airflow="m³/s",
             moisture_gain="kg/s",
         ),
     )

@@ -132,14 +132,22 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         low,
         high,
         side.Inventory(
-            entering_quality, indoor.outlet, guess.superheat_share, suction,
-            outdoor.vapour_share, squeezed.density, outdoor.liquid, guess.liquid_share,
+            entering_quality,
+            indoor.outlet,
+            guess.superheat_share,
+            suction,
+            outdoor.vapour_share,
+            squeezed.density,
+            outdoor.liquid,
+            guess.liquid_share,
             suction_pressure,
         ),
     )
     needed = indoor.boiling_end - outdoor.liquid.enthalpy
     return CircuitState(
-        flow=flow, low=low, high=high,
+        flow=flow,
+        low=low,
+        high=high,
         suction_pressure=suction_pressure,
         liquid_pressure=condensing + foreign,
         discharge_pressure=discharge_pressure,
@@ -329,7 +337,12 @@ def _meter(
     quality = np.maximum(outdoor.liquid.enthalpy - line.liquid_enthalpy, 0.0) / side.latent(line)
     flash = np.minimum(fluid.bubble_pressure(arriving.temperature), upstream)
     flow = metering_device.metered_flow(
-        unit.metering, indoor.bulb_superheat, upstream, flash,
-        line.liquid_density, line.vapour_density, quality,
+        unit.metering,
+        indoor.bulb_superheat,
+        upstream,
+        flash,
+        line.liquid_density,
+        line.vapour_density,
+        quality,
     )
     return _Metered(flow, arriving.temperature)

@@ -117,8 +117,10 @@ def sun(weather: DayWeather, hour: Array) -> Array:
     array
         [W/m²]
     """
-    return weather.noon_sun * np.maximum(np.sin(np.pi * (hour - 6.0) / 13.0), 0.0) * (
-        (hour > 6.0) & (hour < 19.0)
+    return (
+        weather.noon_sun
+        * np.maximum(np.sin(np.pi * (hour - 6.0) / 13.0), 0.0)
+        * ((hour > 6.0) & (hour < 19.0))
     )
 
 
@@ -144,22 +146,19 @@ def day(installation: Installation, weather: DayWeather, setpoint: float) -> Day
     """
     grid = _running_grid(installation, weather, setpoint)
     count = int(86400 / STEP)
-    hours = (np.arange(count) + 0.5) * STEP / 3600.0
+    hours = np.asarray((np.arange(count) + 0.5) * STEP / 3600.0, dtype=np.float64)
     outdoors, sunshine = outdoor_temperature(weather, hours), sun(weather, hours)
     room, water = setpoint, 0.0105
     log = np.zeros((count, 3))
     used = np.zeros(4)
-    for repeat in range(DAYS_TO_SETTLE):
+    for _ in range(DAYS_TO_SETTLE):
         used[:] = 0.0
         for index in range(count):
             running = _lookup(grid, outdoors[index], room, water)
-            fraction, room, water = _step(
-                installation, weather, outdoors[index], sunshine[index], setpoint,
-                running, room, water,
-            )
+            outside = _Weather(outdoors[index], sunshine[index], weather.humidity_ratio)
+            fraction, room, water = _step(installation, outside, setpoint, running, room, water)
             used += fraction * running[3:] * STEP
             log[index] = fraction, room, water
-        del repeat
     return _summary(installation, hours, log, used)
 
 
@@ -234,11 +233,17 @@ def _lookup(grid: _Grid, outdoors: float, room: float, water: float) -> Array:
     return table
 
 
+class _Weather(NamedTuple):
+    """One step outdoors: temperature [K], sun [W/m²], humidity ratio [kg/kg]."""
+
+    temperature: float
+    sun: float
+    humidity_ratio: float
+
+
 def _step(
     installation: Installation,
-    weather: DayWeather,
-    outdoors: float,
-    sunshine: float,
+    outside: _Weather,
     setpoint: float,
     running: Array,
     room: float,
@@ -251,7 +256,11 @@ def _step(
 
     def gain(air: float) -> float:
         exchange = house.conductance + density * air * 1020.0
-        return float(exchange * (outdoors - room) + house.sun_area * sunshine + house.internal_gain)
+        return float(
+            exchange * (outside.temperature - room)
+            + house.sun_area * outside.sun
+            + house.internal_gain
+        )
 
     idle, busy = gain(natural), gain(while_running) - running[0]
     wanted = (setpoint - room) * house.heat_capacity / STEP
@@ -263,6 +272,6 @@ def _step(
     heat = idle + fraction * (busy - idle)
     air = natural + fraction * (while_running - natural)
     mass = density * house.volume * (1.0 + house.moisture_buffer)
-    wetting = house.moisture_gain + density * air * (weather.humidity_ratio - water)
+    wetting = house.moisture_gain + density * air * (outside.humidity_ratio - water)
     water = water + (wetting - fraction * running[1]) * STEP / mass
     return fraction, room + heat * STEP / float(np.asarray(house.heat_capacity)), max(water, 0.003)

@@ -5,9 +5,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.quantities.values import Array
+from simulator.quantities.values import Array, Index, Mask
 
-Residual = Callable[[Array, Array], Array]
+Residual = Callable[[Array, Index], Array]
 
 
 class Box(NamedTuple):
@@ -17,14 +17,14 @@ class Box(NamedTuple):
     high: Array
     step: Array
     difference: Array
-    has_two_sides: Array
+    has_two_sides: Mask
 
 
 class Outcome(NamedTuple):
     """Unknowns of shape (k, n), which converged, largest residuals, rounds taken."""
 
     unknowns: Array
-    converged: Array
+    converged: Mask
     error: Array
     rounds: int
 
@@ -62,7 +62,7 @@ def solve(
     current = unknowns.copy()
     value = residual(current[:, None, :], columns)[:, 0, :]
     used = 0
-    for used in range(1, rounds + 1):
+    for used in range(1, rounds + 1):  # noqa: B007 - reported below
         error[columns] = _norm(value)
         unknowns[:, columns] = current
         open_ones = error[columns] > tolerance
@@ -81,7 +81,7 @@ def _norm(value: Array) -> Array:
     return worst
 
 
-def _step(residual: Residual, current: Array, value: Array, columns: Array, box: Box) -> Array:
+def _step(residual: Residual, current: Array, value: Array, columns: Index, box: Box) -> Array:
     """Newton step from a forward-difference Jacobian, capped."""
     count = current.shape[0]
     sign = np.where((current < 0.0) & box.has_two_sides[:, None], -1.0, 1.0)
@@ -90,11 +90,13 @@ def _step(residual: Residual, current: Array, value: Array, columns: Array, box:
     diagonal = np.arange(count)
     beside[diagonal, diagonal, :] += move
     slope = (residual(beside, columns) - value[:, None, :]) / move[None, :, :]
-    matrix = np.nan_to_num(np.moveaxis(slope, 2, 0), posinf=1e9, neginf=-1e9)
+    matrix: Array = np.nan_to_num(np.moveaxis(slope, 2, 0), posinf=1e9, neginf=-1e9)
     matrix = matrix + 1e-12 * np.eye(count)
-    step: Array = np.linalg.solve(matrix, -np.nan_to_num(value).T[:, :, None])[:, :, 0].T
+    right = -np.nan_to_num(value).T[:, :, None]
+    step = np.linalg.solve(matrix, right)[:, :, 0].T
     excess = np.max(np.abs(step) / box.step[:, None], axis=0)
-    return step / np.maximum(excess, 1.0)
+    capped: Array = step / np.maximum(excess, 1.0)
+    return capped
 
 
 def _moved(current: Array, step: Array, box: Box) -> Array:
@@ -109,7 +111,7 @@ def _moved(current: Array, step: Array, box: Box) -> Array:
 
 
 def _descend(
-    residual: Residual, current: Array, value: Array, step: Array, columns: Array, box: Box
+    residual: Residual, current: Array, value: Array, step: Array, columns: Index, box: Box
 ) -> tuple[Array, Array]:
     """Take the step, halving it where it made the residual much worse."""
     before = _norm(value)

@@ -48,9 +48,7 @@ class Table:
         """
         row = self.rows.get(key)
         if not isinstance(row, dict) or "source" not in row:
-            raise ParameterFileError(
-                f"{self.name}: {key} needs a value, a unit and a source."
-            )
+            raise ParameterFileError(f"{self.name}: {key} needs a value, a unit and a source.")
         value = row.get("value")
         if row.get("unit") != unit:
             raise ParameterFileError(

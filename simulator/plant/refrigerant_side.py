@@ -194,7 +194,7 @@ def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> V
     )
     lines = unit.lines
     filled = np.where(full > 0.0, where.liquid.density, end_density)
-    return (
+    found: Values = (
         indoor
         + outdoor
         + lines.liquid_volume * filled
@@ -203,3 +203,4 @@ def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> V
         + lines.discharge_volume * where.discharge_density
         + lines.oil_mass * lines.oil_solubility * where.suction_pressure
     )
+    return found

@@ -68,9 +68,9 @@ def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
         Of words, shape (n,).
     """
     unit = case.installation.unit
-    beyond = outcome.converged & (done.circuit.discharge_pressure >= unit.high_cut_out)
+    beyond = outcome.converged & np.asarray(done.circuit.discharge_pressure >= unit.high_cut_out)
     high = outcome.high_head | beyond
-    low = outcome.converged & (done.circuit.suction_pressure <= unit.low_cut_out)
+    low = outcome.converged & np.asarray(done.circuit.suction_pressure <= unit.low_cut_out)
     return np.select(
         [high, low, ~outcome.converged],
         ["high_pressure_trip", "low_pressure_trip", "no_solution"],

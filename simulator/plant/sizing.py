@@ -10,7 +10,7 @@ from simulator.plant import air_path, balance, newton, steady
 from simulator.plant.case import Case, prepared
 from simulator.plant.conditions import Conditions, from_wet_bulb
 from simulator.plant.installation import Ducts, Installation
-from simulator.quantities.values import Array
+from simulator.quantities.values import Array, Index
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +75,7 @@ def sized(installation: Installation, rating: Rating) -> Installation:
         case = prepared(installation, conditions)
         box = steady.search_box(case)
 
-        def residual(unknowns: Array, columns: Array, held: Case = case) -> Array:
+        def residual(unknowns: Array, columns: Index, held: Case = case) -> Array:
             del columns
             return balance.sizing_residuals(unknowns, held, rating.superheat, rating.subcooling)
 
@@ -93,9 +93,7 @@ def sized(installation: Installation, rating: Rating) -> Installation:
             rated_flow=float(now.flow),
             charge=float(now.charge),
             plate_charge=float(now.charge),
-            rated_pressure_difference=float(
-                now.liquid_pressure - np.exp(outcome.unknowns[0, 0])
-            ),
+            rated_pressure_difference=float(now.liquid_pressure - np.exp(outcome.unknowns[0, 0])),
             metering=replace(unit.metering, open_area=area),
         )
         installation = replace(installation, unit=unit)
@@ -107,7 +105,11 @@ def _tight(installation: Installation, rating: Rating) -> Installation:
     ducts = installation.ducts
     rest = rating.external_static - ducts.return_drop - ducts.clean_filter_drop
     tight: Ducts = replace(
-        ducts, return_leak=0.0, supply_leak=0.0, return_conductance=0.0, supply_conductance=0.0,
+        ducts,
+        return_leak=0.0,
+        supply_leak=0.0,
+        return_conductance=0.0,
+        supply_conductance=0.0,
         supply_drop=rest,
     )
     return replace(installation, ducts=tight)
@@ -135,9 +137,7 @@ def fitted(installation: Installation, device: MeteringDevice) -> Installation:
     return replace(installation, unit=replace(unit, metering=device))
 
 
-def at_airflow(
-    installation: Installation, conditions: Conditions, fraction: float
-) -> Installation:
+def at_airflow(installation: Installation, conditions: Conditions, fraction: float) -> Installation:
     """Set the blower so that these ducts get a fraction of rated airflow.
 
     Parameters

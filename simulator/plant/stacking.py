@@ -25,7 +25,7 @@ def stacked(items: Sequence[Item]) -> Item:
     first = items[0]
     if len(items) == 1:
         return first
-    return _stack(list(items))
+    return _stack(list(items))  # type: ignore[no-any-return]
 
 
 def _stack(items: list[Any]) -> Any:

@@ -57,8 +57,12 @@ def standing_pressure(case: Case) -> Values:
     unit, outdoor = case.installation.unit, case.conditions.outdoor_temperature
     lines = unit.lines
     volume = (
-        unit.outdoor_coil.tube_volume + unit.indoor_coil.tube_volume + lines.suction_volume
-        + lines.liquid_volume + lines.discharge_volume + lines.shell_volume
+        unit.outdoor_coil.tube_volume
+        + unit.indoor_coil.tube_volume
+        + lines.suction_volume
+        + lines.liquid_volume
+        + lines.discharge_volume
+        + lines.shell_volume
     )
     saturated = case.fluid.dew_pressure(outdoor)
     line = case.fluid.saturation(np.log(saturated))
@@ -102,14 +106,31 @@ def values(case: Case, *, blower_on: bool) -> dict[str, Any]:
 
 
 _AT_ZERO = (
-    "superheat", "coil_superheat", "subcooling", "refrigerant_flow", "gross_capacity",
-    "sensible_capacity", "condensate_rate", "heat_rejected", "suction_line_gain",
-    "compressor_power", "compressor_shell_loss", "compressor_current", "outdoor_fan_power",
-    "outdoor_fan_current", "outdoor_power", "outdoor_current", "outdoor_airflow",
+    "superheat",
+    "coil_superheat",
+    "subcooling",
+    "refrigerant_flow",
+    "gross_capacity",
+    "sensible_capacity",
+    "condensate_rate",
+    "heat_rejected",
+    "suction_line_gain",
+    "compressor_power",
+    "compressor_shell_loss",
+    "compressor_current",
+    "outdoor_fan_power",
+    "outdoor_fan_current",
+    "outdoor_power",
+    "outdoor_current",
+    "outdoor_airflow",
 )
 _OUTDOORS = (
-    "condensing_temperature", "suction_line_temperature", "discharge_temperature",
-    "liquid_line_temperature", "outdoor_leaving_temperature", "evaporating_temperature",
+    "condensing_temperature",
+    "suction_line_temperature",
+    "discharge_temperature",
+    "liquid_line_temperature",
+    "outdoor_leaving_temperature",
+    "evaporating_temperature",
     "liquid_after_drier_temperature",
 )
 _INDOORS = ("evaporator_outlet_temperature",)
@@ -128,11 +149,29 @@ def _unconditioned(case: Case) -> AirStates:
 
 
 _MOVING = (
-    "airflow", "air_mass_flow", "filter_airflow", "static_before_filter", "static_after_filter",
-    "static_after_coil", "static_supply", "total_external_static", "filter_drop", "coil_drop",
-    "blower_speed", "blower_power", "blower_current", "strip_power", "strip_current",
-    "air_handler_power", "air_handler_current", "register_airflow", "supply_leak_airflow",
-    "return_leak_airflow", "slot_airflow", "delivered_capacity", "delivered_sensible",
+    "airflow",
+    "air_mass_flow",
+    "filter_airflow",
+    "static_before_filter",
+    "static_after_filter",
+    "static_after_coil",
+    "static_supply",
+    "total_external_static",
+    "filter_drop",
+    "coil_drop",
+    "blower_speed",
+    "blower_power",
+    "blower_current",
+    "strip_power",
+    "strip_current",
+    "air_handler_power",
+    "air_handler_current",
+    "register_airflow",
+    "supply_leak_airflow",
+    "return_leak_airflow",
+    "slot_airflow",
+    "delivered_capacity",
+    "delivered_sensible",
     "house_pressure",
 )
 _ROOM_AIR = ("air_handler_return", "coil_leaving", "supply_plenum")

@@ -10,7 +10,7 @@ from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
-from simulator.quantities.values import Array
+from simulator.quantities.values import Array, Index, Mask
 
 
 def search_box(case: Case) -> newton.Box:
@@ -58,7 +58,9 @@ def first_guess(case: Case, count: int) -> Array:
     low = fluid.dew_pressure(np.asarray(conditions.indoor_temperature) - 17.5)
     rise = 11.0 / (1.0 - 0.8 * np.asarray(blocked))
     ceiling = fluid.highest_pressure * 0.9
-    high = np.minimum(fluid.bubble_pressure(np.asarray(conditions.outdoor_temperature) + rise), ceiling)
+    high = np.minimum(
+        fluid.bubble_pressure(np.asarray(conditions.outdoor_temperature) + rise), ceiling
+    )
     full = np.asarray(unit.charge) / unit.plate_charge
     flow = np.asarray(unit.rated_flow) * (1.0 - 0.5 * np.asarray(unit.compressor.leak_fraction))
     rows = [
@@ -91,9 +93,9 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
         The seven unknowns and what became of each column.
     """
     box = search_box(case)
-    latest: tuple[Array, Case] = (np.arange(count), case)
+    latest: tuple[Index, Case] = (np.arange(count), case)
 
-    def residual(unknowns: Array, columns: Array) -> Array:
+    def residual(unknowns: Array, columns: Index) -> Array:
         nonlocal latest
         if not np.array_equal(latest[0], columns):
             latest = (columns, chosen_case(case, columns))
@@ -110,18 +112,20 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     return Settled(outcome.unknowns, outcome.converged, outcome.error, high_head)
 
 
-def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Array:
+def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Mask:
     """Whether the outdoor coil cannot shed its heat even at the cut-out pressure.
 
     Holds the head at the cut-out and drops the coil's own heat balance: where the coil then
     falls short, or is full of liquid, the head would rise further and the switch opens.
     """
     head = np.broadcast_to(
-        np.log(case.installation.unit.high_cut_out - case.installation.unit.outdoor_coil.pressure_drop),
+        np.log(
+            case.installation.unit.high_cut_out - case.installation.unit.outdoor_coil.pressure_drop
+        ),
         count,
     )
 
-    def held(unknowns: Array, columns: Array) -> Array:
+    def held(unknowns: Array, columns: Index) -> Array:
         value = balance.residuals(unknowns, chosen_case(case, columns))
         value[2] = unknowns[1] - head[columns]
         return value
@@ -131,8 +135,13 @@ def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Array:
     outcome = newton.solve(held, start, box)
     short = balance.residuals(outcome.unknowns, case)[2] < 0.0
     full = outcome.unknowns[3] >= box.high[3] - 1e-6
-    beyond: Array = (outcome.converged & short) | full
+    beyond: Mask = (outcome.converged & short) | full
     return beyond
+
+
+def _of_columns(residual: newton.Residual, columns: Index) -> newton.Residual:
+    """The residual of a part of the batch, numbered from zero."""
+    return lambda unknowns, inner: residual(unknowns, columns[inner])
 
 
 def _second_try(
@@ -140,7 +149,9 @@ def _second_try(
 ) -> newton.Outcome:
     """Try the stubborn columns again from other places."""
     unknowns, converged, error = (
-        outcome.unknowns.copy(), outcome.converged.copy(), outcome.error.copy()
+        outcome.unknowns.copy(),
+        outcome.converged.copy(),
+        outcome.error.copy(),
     )
     count = unknowns.shape[1]
     for shift in (
@@ -154,9 +165,7 @@ def _second_try(
             break
         start = first_guess(case, count)[:, columns]
         start[:5] += np.array(shift)[:, None]
-        again = newton.solve(
-            lambda x, inner, chosen=columns: residual(x, chosen[inner]), start, box
-        )
+        again = newton.solve(_of_columns(residual, columns), start, box)
         unknowns[:, columns] = again.unknowns
         error[columns] = again.error
         converged[columns] = again.converged

@@ -44,8 +44,18 @@ def saturation_rows(state: Any, log_pressure: Array) -> Array:
         bubble = state.T(), state.hmass(), state.rhomass(), state.smass()
         liquid_cp = _one_sided(state, pressure, bubble[0], bubble[1], -0.02)
         rows.append(
-            [dew[0], bubble[0], dew[1], bubble[1], dew[2], bubble[2], dew[3], bubble[3],
-             vapour_cp, liquid_cp]
+            [
+                dew[0],
+                bubble[0],
+                dew[1],
+                bubble[1],
+                dew[2],
+                bubble[2],
+                dew[3],
+                bubble[3],
+                vapour_cp,
+                liquid_cp,
+            ]
         )
     return np.array(rows)
 
@@ -109,9 +119,11 @@ def single_phase_rows(
                 row.append([(here[1] - line[1]) / distance])
             else:
                 row.append(
-                    [sign * (here[0] - line[0]) / distance,
-                     np.log(here[2] / line[2]) / distance,
-                     sign * (here[3] - line[3]) / distance]
+                    [
+                        sign * (here[0] - line[0]) / distance,
+                        np.log(here[2] / line[2]) / distance,
+                        sign * (here[3] - line[3]) / distance,
+                    ]
                 )
         table.append(row)
     return np.array(table)
@@ -164,7 +176,7 @@ def build(name: str) -> dict[str, Array]:
     import CoolProp
 
     key, coldest, hottest = FLUIDS[name]
-    state = CoolProp.AbstractState("HEOS", key)
+    state: Any = CoolProp.CoolProp.AbstractState("HEOS", key)
     ends = []
     for temperature in (coldest, hottest):
         state.update(CoolProp.QT_INPUTS, 1.0, temperature)

@@ -59,17 +59,22 @@ def saturation_pressure(temperature: Values) -> Array:
     """
     t = np.asarray(temperature, dtype=float)
     water = (
-        -5.8002206e3 / t + 1.3914993 + t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t))
+        -5.8002206e3 / t
+        + 1.3914993
+        + t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t))
         + 6.5459673 * np.log(t)
     )
     if np.all(t >= 273.16):
-        return np.exp(water)
+        liquid: Array = np.exp(water)
+        return liquid
     ice = (
-        -5.6745359e3 / t + 6.3925247
+        -5.6745359e3 / t
+        + 6.3925247
         + t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 - 9.484024e-13 * t)))
         + 4.1635019 * np.log(t)
     )
-    return np.exp(np.where(t >= 273.16, water, ice))
+    found: Array = np.exp(np.where(t >= 273.16, water, ice))
+    return found
 
 
 def saturated_humidity_ratio(temperature: Values, pressure: Values) -> Array:
@@ -163,9 +168,12 @@ def wet_bulb(temperature: Values, humidity: Values, pressure: Values) -> Array:
     guess = np.minimum(dry, dew_point(humidity, pressure) * 0.6 + dry * 0.4)
     for _ in range(8):
         value = humidity_ratio_from_wet_bulb(dry, guess, pressure) - humidity
-        slope = (humidity_ratio_from_wet_bulb(dry, guess + 1e-3, pressure) - humidity - value) / 1e-3
+        slope = (
+            humidity_ratio_from_wet_bulb(dry, guess + 1e-3, pressure) - humidity - value
+        ) / 1e-3
         guess = np.minimum(guess - value / slope, dry + 0.5)
-    return np.minimum(guess, dry)
+    found: Array = np.minimum(guess, dry)
+    return found
 
 
 def relative_humidity(temperature: Values, humidity: Values, pressure: Values) -> Array:

@@ -126,7 +126,8 @@ class Refrigerant:
         array
             [K]
         """
-        return self._lines(np.log(np.asarray(pressure, dtype=float)))[0]
+        found: Array = self._lines(np.log(np.asarray(pressure, dtype=float)))[0]
+        return found
 
     def bubble_temperature(self, pressure: Values) -> Array:
         """Temperature at which liquid begins to boil.
@@ -141,7 +142,8 @@ class Refrigerant:
         array
             [K]
         """
-        return self._lines(np.log(np.asarray(pressure, dtype=float)))[1]
+        found: Array = self._lines(np.log(np.asarray(pressure, dtype=float)))[1]
+        return found
 
     def dew_pressure(self, temperature: Values) -> Array:
         """Pressure of saturated vapour.
@@ -184,11 +186,10 @@ class Refrigerant:
             value = ((c[..., 3] * t + c[..., 2]) * t + c[..., 1]) * t
             slope = (3.0 * c[..., 3] * t + 2.0 * c[..., 2]) * t + c[..., 1]
             t = t - (value - offset) / slope
-        return np.exp(self.first + self.step * (cell + np.clip(t, -1.0, 2.0)))
+        found: Array = np.exp(self.first + self.step * (cell + np.clip(t, -1.0, 2.0)))
+        return found
 
-    def vapour(
-        self, log_pressure: Values, line: Saturation, enthalpy_above_dew: Values
-    ) -> Vapour:
+    def vapour(self, log_pressure: Values, line: Saturation, enthalpy_above_dew: Values) -> Vapour:
         """Superheated vapour from its enthalpy above the dew line.
 
         Parameters
@@ -271,7 +272,8 @@ class Refrigerant:
         c = self.surfaces[which][row * columns + column]
         across = np.stack([np.ones_like(u), u, u * u, u * u * u], axis=-1)
         along = np.stack([np.ones_like(v), v, v * v, v * v * v], axis=-1)
-        return np.einsum("...abk,...a,...b->k...", c, across, along)
+        found: Array = np.einsum("...abk,...a,...b->k...", c, across, along)
+        return found
 
 
 _HERMITE = np.array([[1, 0, 0, 0], [0, 0, 1, 0], [-3, 3, -2, -1], [2, -2, 1, 1]], dtype=float)
@@ -280,7 +282,8 @@ _HERMITE = np.array([[1, 0, 0, 0], [0, 0, 1, 0], [-3, 3, -2, -1], [2, -2, 1, 1]]
 def _cubic_cells(values: Array, slopes: Array) -> Array:
     """Coefficients (cells, 4, k) from nodal values and slopes per cell."""
     corners = np.stack([values[:-1], values[1:], slopes[:-1], slopes[1:]], axis=1)
-    return np.einsum("ab,cbk->cak", _HERMITE, corners)
+    found: Array = np.einsum("ab,cbk->cak", _HERMITE, corners)
+    return found
 
 
 def _bicubic_cells(values: Array) -> Array:
@@ -295,8 +298,15 @@ def _bicubic_cells(values: Array) -> Array:
 
     block = np.stack(
         [
-            np.stack([pair(f, left, True), pair(f, left, False), pair(g, left, True),
-                      pair(g, left, False)], axis=2)
+            np.stack(
+                [
+                    pair(f, left, True),
+                    pair(f, left, False),
+                    pair(g, left, True),
+                    pair(g, left, False),
+                ],
+                axis=2,
+            )
             for f, g in ((values, along), (across, both))
             for left in (True, False)
         ],

@@ -74,9 +74,7 @@ KINDS: dict[str, Kind] = {
     ),
     "mass": Kind("kg", Display("lb", POUND, decimals=2), Display("kg", 1.0, decimals=2)),
     "small_mass": Kind("kg", Display("oz", POUND / 16.0), Display("g", 0.001, decimals=0)),
-    "mass_flow": Kind(
-        "kg/s", Display("lb/min", POUND / 60.0, decimals=2), Display("g/s", 0.001)
-    ),
+    "mass_flow": Kind("kg/s", Display("lb/min", POUND / 60.0, decimals=2), Display("g/s", 0.001)),
     "condensate_rate": Kind("kg/s", Display("lb/h", POUND / 3600.0), Display("kg/h", 1 / 3600.0)),
     "humidity_ratio": Kind("kg/kg", Display("gr/lb", 1 / 7000.0), Display("g/kg", 0.001)),
     "relative_humidity": _same("-", Display("%", 0.01, decimals=0)),

@@ -16,9 +16,7 @@ class AddRefrigerant(Repair):
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
         "are for certified people, by local rules."
     )
-    consequence: ClassVar[str] = (
-        "What is added stays in; taking it out again means recovery."
-    )
+    consequence: ClassVar[str] = "What is added stays in; taking it out again means recovery."
     amount_name: ClassVar[str | None] = "refrigerant added"
     low: ClassVar[float] = 0.01
     high: ClassVar[float] = 2.5

@@ -16,9 +16,7 @@ class RecoverRefrigerant(Repair):
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
         "are for certified people, by local rules."
     )
-    consequence: ClassVar[str] = (
-        "What is taken out is weighed and kept; it is never vented."
-    )
+    consequence: ClassVar[str] = "What is taken out is weighed and kept; it is never vented."
     amount_name: ClassVar[str | None] = "refrigerant recovered"
     low: ClassVar[float] = 0.01
     high: ClassVar[float] = 2.5

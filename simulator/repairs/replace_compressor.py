@@ -17,16 +17,12 @@ class ReplaceCompressor(Repair):
         "electrical code applies. Goggles and gloves: liquid refrigerant burns skin and eyes. "
         "Recovery and charging are for certified people, by local rules."
     )
-    consequence: ClassVar[str] = (
-        "The costliest repair there is, and it cannot be taken back."
-    )
+    consequence: ClassVar[str] = "The costliest repair there is, and it cannot be taken back."
     disturbs_charge: ClassVar[bool] = True
 
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
         unit = installation.unit
         compressor = replace(unit.compressor, leak_fraction=0.0)
-        opened = replace(
-            unit, compressor=compressor, charge=unit.plate_charge, foreign_gas=0.0
-        )
+        opened = replace(unit, compressor=compressor, charge=unit.plate_charge, foreign_gas=0.0)
         return replace(installation, unit=opened)

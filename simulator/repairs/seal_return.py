@@ -16,9 +16,7 @@ class SealReturn(Repair):
         "Mind sharp metal, and combustion appliances nearby: house pressure changes. Have "
         "them checked."
     )
-    consequence: ClassVar[str] = (
-        "Mastic and gaskets on every joint upstream of the blower."
-    )
+    consequence: ClassVar[str] = "Mastic and gaskets on every joint upstream of the blower."
 
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""

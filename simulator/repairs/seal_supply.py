@@ -15,9 +15,7 @@ class SealSupply(Repair):
     caution: ClassVar[str | None] = (
         "Attic: heat, joists and nails; limit the minutes and tell someone where you are."
     )
-    consequence: ClassVar[str] = (
-        "Work in the space the ducts run through; mastic, not cloth tape."
-    )
+    consequence: ClassVar[str] = "Work in the space the ducts run through; mastic, not cloth tape."
 
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""

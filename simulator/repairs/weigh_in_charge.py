@@ -24,6 +24,4 @@ class WeighInCharge(Repair):
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
         unit = installation.unit
-        return replace(
-            installation, unit=replace(unit, charge=unit.plate_charge, foreign_gas=0.0)
-        )
+        return replace(installation, unit=replace(unit, charge=unit.plate_charge, foreign_gas=0.0))

@@ -228,9 +228,23 @@ def readings(**asked: Any) -> dict[str, Any]:
     >>> found["readings"]["subcooling"]["unit"]
     '°F'
     """
-    setting = checked(Setting(**asked))
-    point = steady.solve(installation_of(setting), conditions_of(setting))
-    return as_table(point)
+    return as_table(solved(checked(Setting(**asked))))
+
+
+def solved(setting: Setting) -> OperatingPoint:
+    """The settled state of a setting.
+
+    Parameters
+    ----------
+    setting : Setting
+        Checked.
+
+    Returns
+    -------
+    OperatingPoint
+        Floats.
+    """
+    return steady.solve(installation_of(setting), conditions_of(setting))
 
 
 def as_table(point: OperatingPoint) -> dict[str, Any]:

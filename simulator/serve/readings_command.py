@@ -151,9 +151,7 @@ def run(args: argparse.Namespace) -> int:
     except BadEntry as problem:
         sys.stderr.write(f"{problem}\n")
         return 2
-    point = bench_readings.steady.solve(
-        bench_readings.installation_of(setting), bench_readings.conditions_of(setting)
-    )
+    point = bench_readings.solved(setting)
     table = bench_readings.as_table(point)
     if args.json:
         out(json.dumps(table, ensure_ascii=False, indent=2) + "\n")

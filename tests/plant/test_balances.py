@@ -77,12 +77,11 @@ def test_no_scenario_is_silently_wrong(
     charge = np.array([item.unit.charge for item in built])
     assert np.abs(np.asarray(point.refrigerant_charge) / charge - 1.0)[running].max() < 1e-6
     assert (np.asarray(point.superheat)[running] >= 0.0).all()
+    assert (np.asarray(point.condensing_temperature) > np.asarray(point.outdoor_temperature))[
+        running
+    ].all()
     assert (
-        np.asarray(point.condensing_temperature) > np.asarray(point.outdoor_temperature)
-    )[running].all()
-    assert (
-        np.asarray(point.evaporating_temperature)
-        < np.asarray(point.air_handler_return_temperature)
+        np.asarray(point.evaporating_temperature) < np.asarray(point.air_handler_return_temperature)
     )[running].all()
     assert (
         np.asarray(point.supply_plenum_humidity_ratio)
@@ -128,9 +127,7 @@ def test_return_leak_mixes_by_mass_and_enthalpy(published: dict[str, dict[str, s
     from simulator.plant.zone_balance import ZoneAir
 
     wet = moist_air.humidity_ratio_from_wet_bulb(fahrenheit(75), fahrenheit(63), 101325.0)
-    rooms = replace(
-        weather(), indoor_temperature=fahrenheit(75), indoor_humidity_ratio=float(wet)
-    )
+    rooms = replace(weather(), indoor_temperature=fahrenheit(75), indoor_humidity_ratio=float(wet))
     built = installed()
     ducts = replace(built.ducts, return_leak=0.15, return_conductance=0.0)
     attic = fahrenheit(120)

@@ -58,9 +58,7 @@ def test_seventy_percent_airflow_costs_efficiency(published: dict[str, Row], met
 
 @BOTH
 def test_half_the_condenser_airflow_costs_energy(published: dict[str, Row], metering: str) -> None:
-    within(
-        published["P10"], cop(settled(metering)) / cop(faulty(metering, dirty_outdoor_coil=0.5))
-    )
+    within(published["P10"], cop(settled(metering)) / cop(faulty(metering, dirty_outdoor_coil=0.5)))
 
 
 @BOTH
@@ -143,5 +141,3 @@ def test_orifice_superheat_rule_emerges(metering: str) -> None:
         assert close >= 0.70
     else:
         assert max(got for got, _ in pairs) - min(got for got, _ in pairs) < 4.0
-
-

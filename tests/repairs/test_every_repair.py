@@ -44,9 +44,7 @@ def test_some_repair_restores_and_an_unrelated_one_does_not(fault: str) -> None:
 @pytest.mark.parametrize("repair", SIMPLE)
 def test_a_needless_repair_leaves_a_healthy_unit_healthy(repair: str) -> None:
     built = catalogue.load_installation()
-    assert readings(REPAIRS[repair]().applied_to(built)) == pytest.approx(
-        readings(built), rel=1e-9
-    )
+    assert readings(REPAIRS[repair]().applied_to(built)) == pytest.approx(readings(built), rel=1e-9)
 
 
 def test_refrigerant_added_to_a_leaky_house_stays_added() -> None:
