@@ -56,7 +56,8 @@ def context(browser: Browser, bench: RunningBench) -> Iterator[BrowserContext]:
     learner.on("request", note)
     yield learner
     for page in learner.pages:
-        page.close(run_before_unload=True)
+        # Leaving a page frees its kernel; closing the browser would not.
+        page.goto("about:blank")
     learner.close()
     assert not strayed, f"requests left the bench: {strayed}"
 
@@ -75,4 +76,4 @@ def pictures(tmp_path: Path) -> Path:
 
 def _is_at_home(url: str, home: str) -> bool:
     address = urlsplit(url)
-    return address.scheme in ("blob", "data") or address.netloc == urlsplit(home).netloc
+    return address.scheme in ("about", "blob", "data") or address.netloc == urlsplit(home).netloc

@@ -1,0 +1,1 @@
+"""How long things take on this computer: pages, answers, solutions."""

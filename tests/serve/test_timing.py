@@ -1,0 +1,34 @@
+"""The table of times."""
+
+import pytest
+
+from simulator.serve.bench.timing import Timing, table, timed
+from simulator.serve.command import main
+
+
+def test_a_line_gives_the_median_and_the_slowest() -> None:
+    lines = table([Timing(what="waiting", seconds=(0.01, 0.03, 0.02))]).splitlines()
+    assert lines[-1] == "| waiting | 20 ms | 30 ms |  |"
+
+
+def test_a_line_is_compared_when_there_is_something_to_compare_with() -> None:
+    line = table([Timing(what="page", seconds=(3.0,), against=2.0, bar="≤ 1.5 ×")])
+    assert "3.00 s (1.50 ×)" in line
+    assert "≤ 1.5 ×" in line
+
+
+def test_the_first_time_is_not_counted() -> None:
+    done: list[int] = []
+    assert len(timed(lambda: done.append(1), 3)) == 3
+    assert len(done) == 4
+
+
+def test_a_mistaken_number_of_rounds_gets_one_sentence(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(["bench", "--rounds", "many"])
+    assert ended.value.code == 2
+    said = capsys.readouterr().err
+    assert "whole number from 1 to 50" in said
+    assert said.count("\n") == 1
