@@ -9,13 +9,13 @@ import tornado.ioloop
 from jinja2 import Environment, FileSystemLoader, select_autoescape
 from jupyter_server.services.kernels.handlers import KernelHandler
 from tornado.web import StaticFileHandler
-from voila.app import Voila  # type: ignore[import-untyped]
-from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler  # type: ignore[import-untyped]
-from voila.tornado.contentshandler import VoilaContentsHandler  # type: ignore[import-untyped]
-from voila.tornado.handler import TornadoVoilaHandler  # type: ignore[import-untyped]
-from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler  # type: ignore[import-untyped]
-from voila.tornado.treehandler import TornadoVoilaTreeHandler  # type: ignore[import-untyped]
-from voila.voila_identity_provider import VoilaLoginHandler  # type: ignore[import-untyped]
+from voila.app import Voila
+from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler
+from voila.tornado.contentshandler import VoilaContentsHandler
+from voila.tornado.handler import TornadoVoilaHandler
+from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
+from voila.tornado.treehandler import TornadoVoilaTreeHandler
+from voila.voila_identity_provider import VoilaLoginHandler
 
 from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
 from simulator.serve.landing import Home, StartCall

@@ -74,7 +74,8 @@ def guarded(callback: Callable[P, object], tell: Callable[[str], object]) -> Cal
     def safe(*arguments: P.args, **options: P.kwargs) -> None:
         try:
             callback(*arguments, **options)
-        except Exception as error:  # noqa: BLE001 - nothing at all may pass to the browser
+        except Exception as error:
+            # Whatever it is: nothing may pass to the browser.
             tell(apology(ticket_for(error)))
 
     return safe

@@ -8,9 +8,9 @@ from typing import Any
 from jinja2 import Environment
 from jupyter_server.services.kernels.handlers import KernelHandler
 from tornado.web import HTTPError, RequestHandler
-from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler  # type: ignore[import-untyped]
-from voila.tornado.handler import TornadoVoilaHandler  # type: ignore[import-untyped]
-from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler  # type: ignore[import-untyped]
+from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler
+from voila.tornado.handler import TornadoVoilaHandler
+from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 
 from simulator.serve.guard import ticket_for
 from simulator.serve.kernels import PageKernels

@@ -1,11 +1,11 @@
 """How the server is set up: what the command line decides, and what it never does."""
 
 import logging
-import os
 import secrets
 import sys
 import tempfile
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from traitlets.config import Config
@@ -133,4 +133,4 @@ def _kernels(settings: Settings) -> dict[str, Any]:
 def _connection_folder() -> str:
     """A short folder for sockets, whose paths some systems limit to 104 characters."""
     usual = tempfile.gettempdir()
-    return "/tmp" if len(usual) > 30 and os.path.isdir("/tmp") else usual
+    return "/tmp" if len(usual) > 30 and Path("/tmp").is_dir() else usual

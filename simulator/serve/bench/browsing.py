@@ -29,7 +29,8 @@ _NOTE_READY = """
       window.readyAt = performance.now();
     }
   };
-  new MutationObserver(look).observe(document, { childList: true, subtree: true, attributes: true });
+  const all = { childList: true, subtree: true, attributes: true };
+  new MutationObserver(look).observe(document, all);
 }
 """
 _READY_AT = """

@@ -51,7 +51,7 @@ def plain_server(folder: Path) -> Iterator[str]:
         Address of that page.
     """
     notebook = folder / "hello.ipynb"
-    cell = {
+    cell: dict[str, object] = {
         "cell_type": "code",
         "execution_count": None,
         "id": "hello",

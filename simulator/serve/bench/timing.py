@@ -29,7 +29,7 @@ class Timing:
 
     @property
     def typical(self) -> float:
-        """The median. [s]"""
+        """The median, in seconds."""
         return median(self.seconds)
 
 
