@@ -1,5 +1,6 @@
 """A real bench and a real browser that may speak to that bench only."""
 
+import os
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -22,7 +23,8 @@ FLAGS = [
 
 def _chromium() -> str | None:
     """A browser of the system; without one, the one that playwright installs."""
-    return next((found for name in CHROMIUM if (found := shutil.which(name))), None)
+    named = os.environ.get("BENCHCALL_CHROMIUM")
+    return named or next((found for name in CHROMIUM if (found := shutil.which(name))), None)
 
 
 @pytest.fixture(scope="session")

@@ -1,5 +1,6 @@
 """How long a page takes to be ready, and a slider to be answered, in a real browser."""
 
+import os
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -146,7 +147,8 @@ def _page(browser: "Browser", address: str) -> "Iterator[Page]":
 def _browser() -> "Iterator[Browser]":
     from playwright.sync_api import sync_playwright
 
-    found = next((path for name in CHROMIUM if (path := shutil.which(name))), None)
+    named = os.environ.get("BENCHCALL_CHROMIUM")
+    found = named or next((path for name in CHROMIUM if (path := shutil.which(name))), None)
     with sync_playwright() as player:
         browser = player.chromium.launch(executable_path=found, args=FLAGS)
         try:
