@@ -6,7 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from simulator.instruments import sight
-from simulator.instruments.measurements import MEASUREMENTS, Measurement
+from simulator.instruments.measurement import Measurement
+from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.reading import Reading
 from simulator.instruments.session import Session
 from simulator.instruments.techniques import UNZEROED, Felt, Technique

@@ -92,38 +92,20 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     CircuitState
         Not balanced unless the guess is a solution.
     """
-    fluid, conditions = around.fluid, around.conditions
+    fluid = around.fluid
     flow = np.exp(guess.log_flow)
     ratio = flow / unit.rated_flow
     low = fluid.saturation(guess.log_low)
     high = fluid.saturation(guess.log_high)
 
     indoor = _indoor(guess, unit, around, low, ratio)
-    lines = unit.lines
-    inlet_volume = 1.0 / indoor.outlet.density
-    suction_drop = refrigerant_lines.square_law_drop(lines.suction_pressure_drop, ratio)
-    rated_volume = 1.0 / 33.0  # suction density the line's rated drop refers to [m³/kg]
-    evaporating = np.exp(guess.log_low)
-    # Bounded, so that a wild guess cannot ask for a pressure below zero.
-    suction_pressure = evaporating * np.exp(
-        -suction_drop * inlet_volume / rated_volume / evaporating
-    )
-    gain = refrigerant_lines.line_gain(
-        lines.suction_conductance,
-        conditions.outdoor_temperature,
-        indoor.outlet.temperature,
-        flow * low.vapour_heat_capacity,
-    )
-    suction_enthalpy = indoor.outlet.enthalpy + gain / flow
-    log_suction = np.log(suction_pressure)
-    suction_line = fluid.saturation(log_suction)
-    suction = side.vapour_side(fluid, log_suction, suction_line, suction_enthalpy)
+    sucked = _suction_line(guess, unit, around, low, indoor)
 
     condensing = np.exp(guess.log_high)
     foreign = _foreign_pressure(guess, unit, high)
     drop = refrigerant_lines.square_law_drop(unit.outdoor_coil.pressure_drop, ratio)
     discharge_pressure = condensing + foreign + drop
-    squeezed = _compress(unit, fluid, suction, suction_pressure, discharge_pressure)
+    squeezed = _compress(unit, fluid, sucked.gas, sucked.pressure, discharge_pressure)
     outdoor = _outdoor(guess, unit, around, high, ratio, squeezed, foreign)
     device = _meter(unit, fluid, outdoor, condensing + foreign, indoor, ratio)
     entering_quality = (outdoor.liquid.enthalpy - low.liquid_enthalpy) / side.latent(low)
@@ -135,12 +117,12 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
             entering_quality,
             indoor.outlet,
             guess.superheat_share,
-            suction,
+            sucked.gas,
             outdoor.vapour_share,
             squeezed.density,
             outdoor.liquid,
             guess.liquid_share,
-            suction_pressure,
+            sucked.pressure,
         ),
     )
     needed = indoor.boiling_end - outdoor.liquid.enthalpy
@@ -148,13 +130,13 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         flow=flow,
         low=low,
         high=high,
-        suction_pressure=suction_pressure,
+        suction_pressure=sucked.pressure,
         liquid_pressure=condensing + foreign,
         discharge_pressure=discharge_pressure,
         foreign_pressure=foreign,
         coil_outlet=indoor.outlet,
-        suction=suction,
-        suction_dew=suction_line.dew_temperature,
+        suction=sucked.gas,
+        suction_dew=sucked.dew_temperature,
         discharge_enthalpy=squeezed.enthalpy,
         discharge_temperature=squeezed.temperature,
         liquid=outdoor.liquid,
@@ -163,7 +145,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         metered_flow=device.flow,
         compressor_power=squeezed.power * flow,
         shell_loss=squeezed.power * flow * unit.compressor.shell_loss_fraction,
-        line_gain=gain,
+        line_gain=sucked.gain,
         condensing_available=outdoor.available,
         condensing_needed=flow * outdoor.needed,
         boiling_available=indoor.boiling,
@@ -205,6 +187,38 @@ def _indoor(
     sensible = sensible + np.exp(guess.log_flow) * superheating
     superheat = outlet.temperature - low.dew_temperature
     return _Indoor(outlet, end, boiling, sensible, superheat)
+
+
+class _Sucked(NamedTuple):
+    pressure: Values
+    dew_temperature: Values
+    gas: State
+    gain: Values
+
+
+RATED_VOLUME = 1.0 / 33.0  # suction gas the line's rated pressure drop refers to [m³/kg]
+
+
+def _suction_line(
+    guess: Guess, unit: Unit, around: Surroundings, low: Saturation, indoor: _Indoor
+) -> _Sucked:
+    """Suction line: pressure lost and heat gained on the way to the service port."""
+    lines, flow = unit.lines, np.exp(guess.log_flow)
+    drop = refrigerant_lines.square_law_drop(lines.suction_pressure_drop, flow / unit.rated_flow)
+    evaporating = np.exp(guess.log_low)
+    # Bounded, so that a wild guess cannot ask for a pressure below zero.
+    lost = np.exp(-drop / (indoor.outlet.density * RATED_VOLUME) / evaporating)
+    pressure = evaporating * lost
+    gain = refrigerant_lines.line_gain(
+        lines.suction_conductance,
+        around.conditions.outdoor_temperature,
+        indoor.outlet.temperature,
+        flow * low.vapour_heat_capacity,
+    )
+    log_pressure = np.log(pressure)
+    line = around.fluid.saturation(log_pressure)
+    gas = side.vapour_side(around.fluid, log_pressure, line, indoor.outlet.enthalpy + gain / flow)
+    return _Sucked(pressure, line.dew_temperature, gas, gain)
 
 
 def _foreign_pressure(guess: Guess, unit: Unit, high: Saturation) -> Values:

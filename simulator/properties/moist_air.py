@@ -316,7 +316,7 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
     Returns
     -------
     array
-        Within 1e-6 between -10 and 40 °C. [K]
+        Within 1e-6 between 0 and 40 °C. [K]
     """
     wanted = np.asarray(air_enthalpy, dtype=float)
     # Saturated enthalpy grows nearly exponentially: invert a quadratic in its logarithm first.
@@ -328,7 +328,8 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
         vapour = np.minimum(vapour, 0.5 * np.asarray(pressure))
         ratio = MASS_RATIO * vapour / (pressure - vapour)
         # Clausius-Clapeyron slope of the saturation curve.
-        slope = ratio * (1.0 + ratio / MASS_RATIO) * 5400.0 / (guess * guess)
+        slope = ratio * (1.0 + ratio / MASS_RATIO) * (5419.0 - 5.12 * (guess - ZERO_CELSIUS))
+        slope = slope / (guess * guess)
         celsius = guess - ZERO_CELSIUS
         latent = EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
         off = DRY_HEAT_CAPACITY * celsius + ratio * latent - wanted

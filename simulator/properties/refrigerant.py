@@ -312,7 +312,7 @@ def _bicubic_cells(values: Array) -> Array:
         ],
         axis=2,
     )  # (r, c, 4: f0 f1 fx0 fx1, 4 in y, k)
-    coefficients = np.einsum("ap,bq,rcpqk->rcabk", _HERMITE, _HERMITE, block)
+    coefficients = np.einsum("ap,bq,rcpqk->rcabk", _HERMITE, _HERMITE, block, optimize=True)
     r, c, _, _, k = coefficients.shape
     return np.ascontiguousarray(coefficients.reshape(r * c, 4, 4, k))
 

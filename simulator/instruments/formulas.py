@@ -1,0 +1,168 @@
+"""Formulas of the trade, each over readings as shown."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from simulator.properties import refrigerant
+from simulator.properties.moist_air import STANDARD_PRESSURE
+from simulator.properties.refrigerant import Refrigerant
+
+DIFFERENCE = "temperature_difference"
+LEAST_CONTRAST = 2.0  # below this a mixing fraction by temperature says nothing [K]
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """How one value is worked out.
+
+    Parameters
+    ----------
+    id, name : str
+        For the wire; for people.
+    kind : str
+        Of quantity.
+    needs : tuple
+        Measurements, in the order the formula takes them.
+    words : str
+        The formula, for people.
+    worked : callable
+        Takes the readings in SI; none where they cannot carry it.
+    """
+
+    id: str
+    name: str
+    kind: str
+    needs: tuple[str, ...]
+    words: str
+    worked: Callable[..., float | None]
+
+
+Row = tuple[str, str, tuple[str, ...], str, Callable[..., float | None]]
+
+
+def _less(first: float, second: float) -> float:
+    return first - second
+
+
+def _share(part: float, whole: float) -> float | None:
+    return part / whole if whole > 0.0 else None
+
+
+def _mixing(entering: float, grille: float, zone: float) -> float | None:
+    if abs(zone - grille) < LEAST_CONTRAST:
+        return None
+    return (entering - grille) / (zone - grille)
+
+
+def target_superheat(wet_bulb: float, outdoor: float) -> float:
+    """Charging rule of a fixed orifice: (3 WB - 80 - DB) / 2 in °F.
+
+    Parameters
+    ----------
+    wet_bulb : float
+        At the return grille. [K]
+    outdoor : float
+        Dry bulb. [K]
+
+    Returns
+    -------
+    float
+        [delta K]
+
+    References
+    ----------
+    .. [1] Common practice rule; California Title 24 RA3.2 tabulates the target.
+
+    Examples
+    --------
+    >>> round(target_superheat((62 + 459.67) / 1.8, (75 + 459.67) / 1.8) * 1.8, 1)
+    15.5
+    """
+    wet, dry = wet_bulb * 1.8 - 459.67, outdoor * 1.8 - 459.67
+    return (3.0 * wet - 80.0 - dry) / 2.0 / 1.8
+
+
+def _refrigerant_formulas(fluid: Refrigerant) -> tuple[Formula, ...]:
+    """Gauge tables assume the standard barometer, as printed ones do."""
+
+    def dew(gauge: float) -> float:
+        return float(fluid.dew_temperature(gauge + STANDARD_PRESSURE))
+
+    def bubble(gauge: float) -> float:
+        return float(fluid.bubble_temperature(gauge + STANDARD_PRESSURE))
+
+    rows: tuple[Row, ...] = (
+        ("superheat", "Superheat", ("suction_line_temperature", "suction_pressure"),
+         "suction line temperature − dew temperature at suction pressure",
+         lambda pipe, gauge: pipe - dew(gauge)),
+        ("subcooling", "Subcooling", ("liquid_pressure", "liquid_line_temperature"),
+         "bubble temperature at liquid pressure − liquid line temperature",
+         lambda gauge, pipe: bubble(gauge) - pipe),
+        ("condensing_over_ambient", "Condensing over outdoor air",
+         ("liquid_pressure", "outdoor_temperature"),
+         "bubble temperature at liquid pressure − outdoor dry bulb",
+         lambda gauge, air: bubble(gauge) - air),
+        ("approach", "Liquid line approach", ("liquid_line_temperature", "outdoor_temperature"),
+         "liquid line temperature − outdoor dry bulb", _less),
+        ("liquid_line_drop", "Temperature drop along the liquid line",
+         ("liquid_line_temperature", "liquid_after_drier_temperature"),
+         "liquid line at the service valve − liquid line after the drier", _less),
+    )  # fmt: skip
+    return tuple(Formula(row[0], row[1], DIFFERENCE, *row[2:]) for row in rows)
+
+
+def _air_formulas() -> tuple[Formula, ...]:
+    static, share = "static_pressure", "fraction"
+    rows = (
+        ("temperature_split", "Temperature split at the air handler", DIFFERENCE,
+         ("return_dry_bulb", "supply_dry_bulb"), "return dry bulb − supply dry bulb", _less),
+        ("grille_split", "Grille to nearest register", DIFFERENCE,
+         ("grille_dry_bulb", "near_register_temperature"),
+         "return dry bulb at the grille − nearest register", _less),
+        ("return_gain", "Return gain", DIFFERENCE, ("return_dry_bulb", "grille_dry_bulb"),
+         "return dry bulb at the air handler − return dry bulb at the grille", _less),
+        ("total_external_static", "Total external static", static,
+         ("static_supply", "static_after_filter"),
+         "static in the supply plenum − static after the filter", _less),
+        ("filter_drop", "Filter drop", static, ("static_before_filter", "static_after_filter"),
+         "static before the filter − static after the filter", _less),
+        ("coil_drop", "Coil drop", static, ("static_after_filter", "static_after_coil"),
+         "static after the filter − static after the coil", _less),
+        ("register_share", "Register sum over airflow", share, ("register_sum", "plate_airflow"),
+         "flow of all registers ÷ airflow by flow plate", _share),
+        ("return_share", "Return leak by temperature", share,
+         ("return_dry_bulb", "grille_dry_bulb", "return_zone_temperature"),
+         "(air handler return − grille) ÷ (air around the return − grille)", _mixing),
+    )  # fmt: skip
+    return tuple(Formula(*row) for row in rows)
+
+
+def formulas(fluid_name: str, metering: str) -> tuple[Formula, ...]:
+    """All formulas that serve one system.
+
+    Parameters
+    ----------
+    fluid_name : str
+        Whose table the gauges use.
+    metering : str
+        ``txv`` or ``orifice``; only an orifice has a target superheat.
+
+    Returns
+    -------
+    tuple
+        In the order of the sheet.
+
+    References
+    ----------
+    .. [1] California Title 24 RA3.2: superheat, subcooling, target superheat, temperature split.
+    """
+    target = Formula(
+        "target_superheat",
+        "Target superheat, fixed orifice",
+        DIFFERENCE,
+        ("grille_wet_bulb", "outdoor_temperature"),
+        "(3 × return wet bulb − 80 − outdoor dry bulb) ÷ 2, in °F",
+        target_superheat,
+    )
+    extra = (target,) if metering == "orifice" else ()
+    return extra + _refrigerant_formulas(refrigerant.load(fluid_name)) + _air_formulas()

@@ -1,0 +1,106 @@
+"""What a measurement is, and how the true values behind it are reached."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from simulator.instruments import techniques as how
+from simulator.instruments.techniques import Technique, wet_bulb_of
+from simulator.instruments.tools import TOOLS
+from simulator.plant.operating_point import OperatingPoint
+from simulator.properties import moist_air
+
+Truth = Callable[[OperatingPoint], float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measurement:
+    """One thing that can be measured, looked at, felt or asked.
+
+    Parameters
+    ----------
+    id : str
+        On the wire.
+    name : str
+        For people.
+    place : str
+        Where it is taken.
+    tool_id : str
+        Which tool.
+    way : str
+        measure, look, feel or ask.
+    minutes : float
+        Site time it takes, in minutes.
+    group : str
+        Where it stands on the reading sheet.
+    truth : callable, optional
+        The true value in an operating point, in SI; none where words come back.
+    needs : tuple
+        Steps that must come first.
+    techniques : tuple
+        Ways to take it, the careful one first.
+    caution : str, optional
+        One line.
+    """
+
+    id: str
+    name: str
+    place: str
+    tool_id: str
+    way: str
+    minutes: float
+    group: str
+    truth: Truth | None = None
+    needs: tuple[str, ...] = ()
+    techniques: tuple[Technique, ...] = how.PLAIN
+    caution: str | None = None
+
+    @property
+    def kind(self) -> str:
+        """Kind of quantity.
+
+        Returns
+        -------
+        str
+            The tool's own.
+        """
+        return TOOLS[self.tool_id].kind
+
+    @property
+    def tool(self) -> str:
+        """The tool's name for people.
+
+        Returns
+        -------
+        str
+        """
+        return TOOLS[self.tool_id].name
+
+
+def field(name: str) -> Truth:
+    """A field as it stands."""
+    return lambda point: float(getattr(point, name))
+
+
+def gauge(name: str) -> Truth:
+    """A pressure against the barometer."""
+    return lambda point: float(getattr(point, name)) - float(point.pressure)
+
+
+def wet(place: str) -> Truth:
+    """Wet bulb of an air state."""
+    return lambda point: wet_bulb_of(
+        float(getattr(point, f"{place}_temperature")),
+        float(getattr(point, f"{place}_humidity_ratio")),
+        float(point.pressure),
+    )
+
+
+def damp(place: str) -> Truth:
+    """Relative humidity of an air state."""
+    return lambda point: float(
+        moist_air.relative_humidity(
+            getattr(point, f"{place}_temperature"),
+            getattr(point, f"{place}_humidity_ratio"),
+            point.pressure,
+        )
+    )
