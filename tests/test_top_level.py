@@ -5,7 +5,13 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 CARD = {
-    "README.md", "DEVELOPERS.md", "pyproject.toml", "simulator", "lessons", "tests", "binder",
+    "README.md",
+    "DEVELOPERS.md",
+    "pyproject.toml",
+    "simulator",
+    "lessons",
+    "tests",
+    "binder",
     "LICENSE",
 }
 

@@ -6,7 +6,10 @@ import logging
 import socket
 import sys
 from collections.abc import Sequence
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
+
+if TYPE_CHECKING:
+    from simulator.serve.settings import Settings
 
 FIRST_PORT = 8866
 PORTS_TRIED = 20
@@ -51,6 +54,29 @@ def port(text: str) -> int:
     if not 1 <= int(text) <= HIGHEST_PORT:
         raise argparse.ArgumentTypeError(f"a port lies between 1 and 65535, and {text} does not")
     return int(text)
+
+
+def host(text: str) -> str:
+    """An address to listen on, as typed.
+
+    Parameters
+    ----------
+    text : str
+        What follows ``--host``.
+
+    Returns
+    -------
+    str
+        Without blanks around it.
+
+    Raises
+    ------
+    argparse.ArgumentTypeError
+        When there is none.
+    """
+    if not text.strip():
+        raise argparse.ArgumentTypeError("an address to listen on is needed, such as 127.0.0.1")
+    return text.strip()
 
 
 def places(text: str) -> int:
@@ -111,7 +137,9 @@ def build_parser(wanted: str) -> OneSentence:
         description="A practice bench for diagnosing air conditioners. Alone, it opens the bench.",
     )
     parser.add_argument("--port", type=port, help=f"port (default: {FIRST_PORT} or the next free)")
-    parser.add_argument("--host", default="127.0.0.1", help="address (default: this computer only)")
+    parser.add_argument(
+        "--host", type=host, default="127.0.0.1", help="address (default: this computer only)"
+    )
     parser.add_argument("--no-browser", action="store_true", help="do not open a browser")
     parser.add_argument("--places", type=places, default=40, help="pages at once (default: 40)")
     parser.add_argument("--base-url", type=base_url, default="/", help="path a proxy puts in front")
@@ -227,11 +255,12 @@ def _socket_for(host: str) -> socket.socket:
     return socket.socket(family, socket.SOCK_STREAM)
 
 
-def _welcome(address: str, settings: object) -> str:
+def _welcome(address: str, settings: "Settings") -> str:
     from simulator.serve.settings import LOOPBACK
 
-    host = getattr(settings, "host", "")
-    note = "" if host in LOOPBACK else "Anyone who can reach this computer can open it.\n"
+    note = ""
+    if settings.host not in LOOPBACK:
+        note = "Anyone who can reach this computer can open it, under its name or address.\n"
     return f"Benchcall is open at {address}\n{note}Press Ctrl-C to close it.\n"
 
 

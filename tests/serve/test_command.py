@@ -19,6 +19,7 @@ from tests.serve.running import RunningBench
         (["--port", "80.5"], "whole number"),
         (["--port", "0"], "between 1 and 65535"),
         (["--port", "65536"], "between 1 and 65535"),
+        (["--host", " "], "address"),
         (["--places", "none"], "whole number"),
         (["--places", "0"], "whole number"),
         (["--colour"], "--colour"),
@@ -50,6 +51,13 @@ def test_a_port_in_use_is_said_in_one_sentence(
     assert capsys.readouterr().err == (
         f"Port {port} is already in use; choose another with --port.\n"
     )
+
+
+def test_an_unknown_name_to_listen_on_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["--host", "no such name", "--no-browser"]) == 2
+    said = capsys.readouterr().err
+    assert said.startswith("Cannot listen on no such name: ")
+    assert said.count("\n") == 1
 
 
 def test_an_address_of_another_computer_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
