@@ -107,7 +107,7 @@ class Rows:
             )
         if unit in _PLAIN:
             return float(value)
-        if unit not in _UNITS:
+        if not isinstance(unit, str) or unit not in _UNITS:
             raise CallFileError(f"Call {self.call}: {key} has no usable unit: {unit}.")
         kind, system = _UNITS[unit]
         return float(from_display(float(value), kind, system))
