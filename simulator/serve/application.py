@@ -143,7 +143,7 @@ class Bench(Voila):  # type: ignore[misc]
             self.stop()
 
     def _home(self) -> str:
-        ip = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(self.ip, self.ip)
+        ip = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(str(self.ip), str(self.ip))
         shown = f"[{ip}]" if ":" in ip else ip
         return f"http://{shown}:{self.port}/"
 
