@@ -1,0 +1,265 @@
+"""The site of a visit: what stands there, what it is doing, what a tool shows of it."""
+
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from simulator.calls.call_file import CallFile
+from simulator.calls.events import Repaired, Started, Stopped
+from simulator.calls.sealed import Sealed
+from simulator.calls.visit import Visit
+from simulator.instruments.reading import Reading
+from simulator.instruments.session import Session
+from simulator.instruments.take import Hands, take
+from simulator.instruments.validity import charge_test_problems
+from simulator.plant import energy, standing, timeline
+from simulator.plant.catalogue import load_installation
+from simulator.plant.conditions import Conditions
+from simulator.plant.installation import Installation
+from simulator.plant.operating_point import OperatingPoint
+from simulator.plant.timeline import Moment
+from simulator.repairs import _catalogue as repairs
+
+# No two units leave the works or the installer's hands alike.
+CHARGE_SCATTER = 0.02  # either way [-]
+AIRFLOW_SCATTER = 0.03  # either way [-]
+SETTLED = 3600.0  # nothing changes any more after this [s]
+CHARGE_PRESSURES = ("suction_pressure", "liquid_pressure")
+
+Acts = tuple[tuple[str, float | None], ...]
+
+
+def acts_of(visit: Visit) -> Acts:
+    """The repairs of a visit, as a site needs them.
+
+    Parameters
+    ----------
+    visit : Visit
+
+    Returns
+    -------
+    tuple
+        Code and amount, oldest first.
+    """
+    return tuple((event.repair, event.amount) for event in visit.repairs)
+
+
+@dataclass(slots=True, eq=False, repr=False)
+class Site:
+    """One site with its sealed truth. What it has solved it keeps, and nothing else.
+
+    Parameters
+    ----------
+    call : CallFile
+        The public part.
+    key : Sealed
+        The rest.
+    seed : int
+        Of the visit's chance.
+    """
+
+    call: CallFile
+    key: Sealed
+    seed: int
+    _solved: dict[tuple[object, ...], OperatingPoint] = field(default_factory=dict, init=False)
+    _standing: dict[Acts, Installation] = field(default_factory=dict, init=False)
+
+    def _chance(self, *branch: int) -> np.random.Generator:
+        """A generator that depends on what it is for, not on what was drawn before."""
+        return np.random.default_rng(np.random.SeedSequence(self.seed, spawn_key=branch))
+
+    def healthy(self) -> Installation:
+        """This very unit without anything wrong.
+
+        Returns
+        -------
+        Installation
+            With the scatter every unit has.
+        """
+        call = self.call
+        fresh = load_installation(unit=call.unit, metering=call.metering, house=call.house)
+        charge, airflow = self._chance(0).uniform(-1.0, 1.0, size=2)
+        unit, blower = fresh.unit, fresh.unit.blower
+        # Flow against a given duct goes with the root of the torque.
+        torque = blower.set_torque * (1.0 + AIRFLOW_SCATTER * float(airflow)) ** 2
+        return replace(
+            fresh,
+            unit=replace(
+                unit,
+                charge=unit.charge * (1.0 + CHARGE_SCATTER * float(charge)),
+                blower=replace(blower, set_torque=torque),
+            ),
+        )
+
+    def installation(self, acts: Acts = ()) -> Installation:
+        """What stands there.
+
+        Parameters
+        ----------
+        acts : tuple
+            Repairs carried out so far, oldest first.
+
+        Returns
+        -------
+        Installation
+        """
+        if acts not in self._standing:
+            if not acts:
+                made = self.healthy()
+                for fault in self.key.opened().faults:
+                    made = fault.applied_to(made)
+            else:
+                code, amount = acts[-1]
+                act = repairs.discover()[code](amount or 0.0)
+                made = act.applied_to(self.installation(acts[:-1]))
+            self._standing[acts] = made
+        return self._standing[acts]
+
+    def conditions(self, minute: float) -> Conditions:
+        """Weather, rooms and supply; the rooms are held, a visit is short for them.
+
+        Parameters
+        ----------
+        minute : float
+            In minutes after arrival.
+
+        Returns
+        -------
+        Conditions
+        """
+        call = self.call
+        hour = np.asarray(call.arrival_hour + minute / 60.0)
+        return Conditions(
+            outdoor_temperature=float(energy.outdoor_temperature(call.weather, hour)),
+            outdoor_humidity_ratio=call.weather.humidity_ratio,
+            indoor_temperature=call.room_temperature,
+            indoor_humidity_ratio=call.room_humidity_ratio,
+            solar=float(energy.sun(call.weather, hour)),
+            voltage=call.voltage,
+        )
+
+    def point(
+        self, acts: Acts, minute: float, *, is_running: bool, seconds: float
+    ) -> OperatingPoint:
+        """What it is doing.
+
+        Parameters
+        ----------
+        acts : tuple
+            Repairs so far.
+        minute : float
+            In minutes after arrival.
+        is_running : bool
+            Whether it is called on.
+        seconds : float
+            Since the start or the last change of charge. [s]
+
+        Returns
+        -------
+        OperatingPoint
+        """
+        settling = round(min(seconds, SETTLED)) if is_running else 0
+        wanted = (acts, round(minute, 2), is_running, settling)
+        if wanted not in self._solved:
+            installation, conditions = self.installation(acts), self.conditions(minute)
+            self._solved[wanted] = (
+                timeline.quasi_steady(installation, conditions, float(settling))
+                if is_running
+                else standing.at_rest(installation, conditions)
+            )
+        return self._solved[wanted]
+
+    def moment(self, visit: Visit, minute: float) -> Moment:
+        """What surrounds a tool at one minute.
+
+        Parameters
+        ----------
+        visit : Visit
+            As it stands.
+        minute : float
+            At or after its last event, in minutes after arrival.
+
+        Returns
+        -------
+        Moment
+        """
+        acts = acts_of(visit)
+        settling = 60.0 * (minute - max(visit.switched_at, visit.charge_changed_at))
+        now = self.point(acts, minute, is_running=visit.is_running, seconds=settling)
+        seconds = 60.0 * (minute - visit.changed_at)
+        if seconds >= SETTLED:
+            return Moment(now=now, before=now, seconds=seconds)
+        return Moment(now=now, before=self._before(visit), seconds=seconds)
+
+    def _before(self, visit: Visit) -> OperatingPoint:
+        """The state just before the last start, stop or repair."""
+        acts, ran = acts_of(visit), visit.is_running
+        for event in reversed(visit.events):
+            if isinstance(event, Started | Stopped):
+                ran = isinstance(event, Stopped)
+                break
+            if isinstance(event, Repaired):
+                acts = acts[:-1]
+                break
+        return self.point(acts, visit.changed_at, is_running=ran, seconds=SETTLED)
+
+    def reading(self, visit: Visit, measurement: str, technique: str, minute: float) -> Reading:
+        """What a tool shows.
+
+        Parameters
+        ----------
+        visit : Visit
+            As it stands.
+        measurement, technique : str
+            What is taken and how.
+        minute : float
+            When it is done, in minutes after arrival.
+
+        Returns
+        -------
+        Reading
+        """
+        return take(
+            measurement,
+            technique,
+            moment=self.moment(visit, minute),
+            installation=self.installation(acts_of(visit)),
+            hands=Hands(
+                prepared=visit.prepared,
+                session=Session.drawn(self._chance(1)),
+                texts=self.call.answers,
+            ),
+            chance=self._chance(2, visit.next_seq),
+        )
+
+    def charge_problems(self, visit: Visit, measurement: str, minute: float) -> tuple[str, ...]:
+        """Why a charge test resting on this reading would not count.
+
+        Parameters
+        ----------
+        visit : Visit
+            As it stands.
+        measurement : str
+            What is taken.
+        minute : float
+            In minutes after arrival.
+
+        Returns
+        -------
+        tuple
+            One sentence each; empty for other readings.
+        """
+        if measurement not in CHARGE_PRESSURES:
+            return ()
+        acts = repairs.discover()
+        opened = [event for event in visit.repairs if acts[event.repair].disturbs_charge]
+        return tuple(
+            charge_test_problems(
+                [event.reading for event in visit.readings],
+                rated_airflow=float(np.asarray(self.healthy().unit.rated_airflow)),
+                seconds_since_start=(
+                    60.0 * (minute - visit.switched_at) if visit.is_running else None
+                ),
+                seconds_since_charge=60.0 * (minute - opened[-1].minute) if opened else None,
+            )
+        )
