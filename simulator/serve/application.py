@@ -17,6 +17,7 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 from voila.tornado.treehandler import TornadoVoilaTreeHandler
 from voila.voila_identity_provider import VoilaLoginHandler
 
+from simulator.serve.front_end import first_scripts
 from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
 from simulator.serve.landing import Home, StartCall
 from simulator.serve.paths import TEMPLATES, lessons_directory
@@ -76,12 +77,15 @@ class Bench(Voila):  # type: ignore[misc]
     """Serves the home page and the lessons, and nothing else."""
 
     settings: Settings
+    scripts: list[str]
     announce: Callable[[str], object]
 
     def setup_template_dirs(self) -> None:
         """Look for templates in the package before Voila's own."""
         super().setup_template_dirs()
         self.template_paths: list[str] = [str(TEMPLATES / "voila"), *self.template_paths]
+        self.scripts = [f"voila/static/{name}" for name in first_scripts(self.static_paths)]
+        self.voila_configuration.config.VoilaConfiguration.resources["scripts"] = self.scripts
 
     def init_settings(self) -> dict[str, Any]:
         """Add what our pages need to the web server's settings.
@@ -107,6 +111,7 @@ class Bench(Voila):  # type: ignore[misc]
             "default_handler_class": NotFound,
             "benchcall_pages": pages,
             "benchcall_asset": asset,
+            "benchcall_scripts": self.scripts,
             "benchcall_settings": self.settings,
         }
 

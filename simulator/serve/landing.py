@@ -29,6 +29,7 @@ class Home(OwnPage):
                 opened=[visit for visit in visits if visit["phase"] == "open"],
                 closed=[visit for visit in visits if visit["phase"] != "open"],
                 problem=problem,
+                scripts=self.settings["benchcall_scripts"],
                 token=self.xsrf_form_html(),
             )
         )
