@@ -25,7 +25,7 @@ class LoadedFilter(Fault):
     measure: ClassVar[str] = "resistance added, in clean filters"
     unit: ClassVar[str] = "clean filters"
     high: ClassVar[float] = 12.0
-    typical: ClassVar[float] = 5.0
+    typical: ClassVar[float] = 8.0
 
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Fault``."""

@@ -1,0 +1,84 @@
+"""The corners of the refrigeration cycle, for the pressure-enthalpy chart."""
+
+import numpy as np
+
+from simulator.plant.operating_point import OperatingPoint
+from simulator.properties.refrigerant import Refrigerant
+from simulator.quantities.values import Array
+
+
+def dome(fluid: Refrigerant, points: int = 60) -> tuple[Array, Array]:
+    """Both saturation lines, liquid side up and vapour side down.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        Its tables.
+    points : int
+        On each side.
+
+    Returns
+    -------
+    tuple
+        Enthalpies [J/kg] and absolute pressures [Pa], each of shape (2 points,).
+    """
+    log = np.linspace(np.log(3e5), np.log(fluid.highest_pressure), points)
+    line = fluid.saturation(log)
+    enthalpy = np.concatenate([np.asarray(line.liquid_enthalpy), np.asarray(line.vapour_enthalpy)[::-1]])
+    return enthalpy, np.exp(np.concatenate([log, log[::-1]]))
+
+
+def corners(fluid: Refrigerant, point: OperatingPoint) -> tuple[Array, Array]:
+    """Five states in order of flow, from the indoor coil's outlet.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        Its tables.
+    point : OperatingPoint
+        Running, floats.
+
+    Returns
+    -------
+    tuple
+        Enthalpies [J/kg] and absolute pressures [Pa], each of shape (5,).
+    """
+    flow = float(point.refrigerant_flow)
+    low = float(fluid.dew_pressure(point.evaporating_temperature))
+    high = float(fluid.bubble_pressure(point.condensing_temperature))
+    liquid = liquid_enthalpy(fluid, high, float(point.liquid_line_temperature))
+    out = liquid + float(point.gross_capacity) / flow
+    suction = out + float(point.suction_line_gain) / flow
+    gas_work = float(point.compressor_power) - float(point.compressor_shell_loss)
+    hot = suction + gas_work / flow
+    enthalpy = np.array([out, suction, hot, liquid, liquid])
+    pressure = np.array(
+        [low, float(point.suction_pressure), float(point.discharge_pressure), high, low]
+    )
+    return enthalpy, pressure
+
+
+def liquid_enthalpy(fluid: Refrigerant, pressure: float, temperature: float) -> float:
+    """Enthalpy of subcooled liquid from its temperature.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        Its tables.
+    pressure : float
+        Absolute. [Pa]
+    temperature : float
+        [K]
+
+    Returns
+    -------
+    float
+        [J/kg]
+    """
+    log = np.log(pressure)
+    line = fluid.saturation(log)
+    below = 0.0
+    for _ in range(6):
+        reached = float(fluid.liquid(log, line, below).temperature)
+        below = max(below + (reached - temperature) * float(line.liquid_heat_capacity), 0.0)
+    return float(line.liquid_enthalpy) - below

@@ -1,0 +1,82 @@
+"""What each page shows: a panel joined to the part of the bench that answers it."""
+
+from collections.abc import Callable
+from typing import Any
+
+from IPython.display import display
+
+from simulator.serve import stand
+from simulator.serve.guard import apology, ticket_for
+from simulator.serve.session import begin_page
+from simulator.widgets.call.panel import CallPanel
+from simulator.widgets.debrief.panel import DebriefPanel
+from simulator.widgets.panel import Handle, Panel
+from simulator.widgets.test_stand.panel import TestStandPanel
+
+NO_VISIT = "This address names no visit. Start a call from the home page."
+
+
+def safe(handle: Handle) -> Handle:
+    """A handler whose faults stay on the server.
+
+    Parameters
+    ----------
+    handle : callable
+        Takes a message, gives an answer.
+
+    Returns
+    -------
+    callable
+        Gives a sentence with a ticket number where the other would raise.
+    """
+
+    def answer(message: dict[str, Any]) -> dict[str, Any]:
+        try:
+            return handle(message)
+        except Exception as problem:
+            return {"problem": apology(ticket_for(problem))}
+
+    return answer
+
+
+def show_test_stand() -> None:
+    """The test stand."""
+    begin_page()
+    _show(TestStandPanel, stand.answer)
+
+
+def show_call() -> None:
+    """The call of the visit in the page's address."""
+    token = begin_page().visit
+    _show(CallPanel, _visit_handle(token, lambda desk, message: desk.act(message)))
+
+
+def show_debrief() -> None:
+    """The debrief of the visit in the page's address."""
+    token = begin_page().visit
+    _show(
+        DebriefPanel,
+        _visit_handle(token, lambda desk, message: desk.debrief(str(message.get("units", "us")))),
+    )
+
+
+def _visit_handle(
+    token: str | None, answered: Callable[[Any, dict[str, Any]], dict[str, Any]]
+) -> Handle:
+    """Open the visit at the first message, so that a fault in it becomes a sentence."""
+    desks: list[Any] = []
+
+    def handle(message: dict[str, Any]) -> dict[str, Any]:
+        from simulator.serve import visits
+
+        if token is None:
+            return {"problem": NO_VISIT}
+        if not desks:
+            desks.append(visits.open_desk(token))
+        return answered(desks[0], message)
+
+    return handle
+
+
+def _show(kind: type[Panel], handle: Handle) -> None:
+    display(kind(safe(handle)))

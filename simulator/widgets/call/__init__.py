@@ -1,0 +1,1 @@
+"""The call panel: one Python file, its script and its style."""

@@ -1,0 +1,128 @@
+// Causes, finding, repair, write-up: what closes a call.
+
+function causes(view, ui, act) {
+  const open = view.visit.phase === "open";
+  const families = [...new Set(view.causes.map((cause) => cause.family))];
+  return el("section", { class: "tab-causes", "aria-labelledby": "h-causes" },
+    el("h2", { id: "h-causes" }, WORDS.causes),
+    el("p", { class: "small" }, WORDS.causesHelp),
+    families.map((family) => el("div", { class: "group" },
+      el("h3", {}, family),
+      el("ul", { class: "rows" },
+        view.causes.filter((cause) => cause.family === family).map((cause) =>
+          el("li", {},
+            el("fieldset", { class: "marks", disabled: !open },
+              el("legend", {}, cause.name),
+              Object.entries(WORDS.marks).map(([mark, word]) =>
+                el("label", {},
+                  el("input", {
+                    type: "radio", name: `mark-${cause.code}`, checked: cause.mark === mark,
+                    "data-key": `mark-${cause.code}-${mark}`,
+                    onchange: () => act({ do: "mark", cause: cause.code, as: mark }),
+                  }), word)))))))));
+}
+
+function finding(view, ui, act) {
+  const open = view.visit.phase === "open";
+  const box = (group, code, label) => el("label", { class: "check" },
+    el("input", {
+      type: "checkbox", checked: ui[group].has(code), "data-key": `${group}-${code}`, disabled: !open,
+      onchange: (e) => { if (e.target.checked) ui[group].add(code); else ui[group].delete(code); },
+    }), el("span", {}, label));
+  return el("details", { open: ui.open.finding, ontoggle: (e) => { ui.open.finding = e.target.open; } },
+    el("summary", { "data-key": "d-finding" }, WORDS.finding),
+    el("p", { class: "small" }, WORDS.findingHelp),
+    view.finding && el("p", {}, `${WORDS.declared} (${WORDS.at(Math.round(view.finding.minute))}): `,
+      view.finding.causes.map((code) => (view.causes.find((c) => c.code === code) || {}).name || code).join("; ")),
+    el("fieldset", {}, el("legend", {}, WORDS.findingCauses),
+      view.causes.map((cause) => box("found", cause.code, cause.name))),
+    el("fieldset", {}, el("legend", {}, WORDS.findingCited),
+      view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
+      view.sheet.map((row) => box("cited", row.seq,
+        `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${WORDS.at(Math.round(row.minute))})`))),
+    el("button", {
+      class: "main", "data-key": "declare", disabled: !open,
+      onclick: () => act({ do: "declare", causes: [...ui.found], cited: [...ui.cited] }),
+    }, WORDS.declare));
+}
+
+function repair(view, ui, act) {
+  const open = view.visit.phase === "open";
+  return el("details", { open: ui.open.repair, ontoggle: (e) => { ui.open.repair = e.target.open; } },
+    el("summary", { "data-key": "d-repair" }, WORDS.repair),
+    el("p", { class: "small" }, WORDS.repairHelp),
+    view.repairs_done.length > 0 && el("div", {},
+      el("h3", {}, WORDS.repairsDone),
+      el("ul", { class: "lines" }, view.repairs_done.map((done) =>
+        el("li", {}, `${WORDS.at(Math.round(done.minute))}: ${done.name}`,
+          done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : "")))),
+    el("ul", { class: "rows" }, view.repairs.map((item) =>
+      el("li", { class: "repair" },
+        el("div", { class: "grow" },
+          el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes} ${WORDS.min}`),
+          el("p", { class: "small" }, item.consequence),
+          ui.repair === item.code && repairSure(item, ui, act)),
+        ui.repair !== item.code && el("button", {
+          "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,
+          onclick: () => { ui.repair = item.code; ui.draw(); ui.focus(`sure-${item.code}`); },
+        }, WORDS.choose)))));
+}
+
+function repairSure(item, ui, act) {
+  return el("div", { class: "sure" },
+    item.caution && el("p", { class: "caution" }, item.caution),
+    item.amount && el("label", {},
+      `${item.amount.name}, ${item.amount.low} to ${item.amount.high} ${item.amount.unit}`,
+      el("input", {
+        type: "text", inputmode: "decimal", size: "6", value: ui.amount[item.code] || "",
+        "data-key": `amount-${item.code}`,
+        oninput: (e) => { ui.amount[item.code] = e.target.value; },
+      })),
+    el("div", { class: "row" },
+      el("button", {
+        class: "main", "data-key": `sure-${item.code}`,
+        onclick: async () => {
+          const ok = await act({ do: "repair", repair: item.code, amount: item.amount ? ui.amount[item.code] || "" : null });
+          if (ok) { ui.repair = null; ui.draw(); }
+        },
+      }, WORDS.confirm),
+      el("button", {
+        "data-key": `unsure-${item.code}`,
+        onclick: () => { ui.repair = null; ui.draw(); ui.focus(`repair-${item.code}`); },
+      }, WORDS.cancel)));
+}
+
+function writeUp(view, ui, act) {
+  const open = view.visit.phase === "open";
+  return el("details", { open: ui.open.write, ontoggle: (e) => { ui.open.write = e.target.open; } },
+    el("summary", { "data-key": "d-write" }, WORDS.writeUp),
+    el("p", { class: "small", id: "write-help" }, WORDS.writeUpHelp),
+    el("textarea", {
+      "aria-label": WORDS.writeUp, "aria-describedby": "write-help", "data-key": "write-text",
+      value: ui.draft(view), disabled: !open, oninput: (e) => ui.keepDraft(e.target.value),
+    }),
+    el("div", { class: "row" },
+      el("button", { "data-key": "write", disabled: !open, onclick: () => act({ do: "write_up", text: ui.draft(view) }) },
+        WORDS.saveWriteUp),
+      view.write_up && view.write_up === ui.draft(view) && el("span", { class: "small" }, WORDS.saved)));
+}
+
+function closing(view, ui, act) {
+  if (view.visit.phase !== "open") {
+    return el("div", { class: "closing" }, el("p", {}, WORDS.closed),
+      view.debrief_ready && el("a", { class: "button", href: ui.debriefAddress(), "data-key": "debrief" }, WORDS.debrief));
+  }
+  return el("div", { class: "closing" },
+    el("p", { class: "small" }, WORDS.closeHelp),
+    ui.closing
+      ? el("div", { class: "row" }, el("strong", {}, WORDS.closeSure),
+        el("button", { class: "main", "data-key": "close-sure", onclick: () => act({ do: "close" }) }, WORDS.confirm),
+        el("button", { "data-key": "close-not", onclick: () => { ui.closing = false; ui.draw(); } }, WORDS.cancel))
+      : el("button", { "data-key": "close", onclick: () => { ui.closing = true; ui.draw(); ui.focus("close-sure"); } }, WORDS.close));
+}
+
+function finish(view, ui, act) {
+  return el("section", { class: "tab-finish", "aria-labelledby": "h-finish" },
+    el("h2", { id: "h-finish" }, WORDS.finish),
+    finding(view, ui, act), repair(view, ui, act), writeUp(view, ui, act), closing(view, ui, act));
+}

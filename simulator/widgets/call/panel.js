@@ -1,0 +1,91 @@
+// The call page: asks for the view, draws it, sends what is done.
+
+const TABS = ["house", "sheet", "causes", "finish"];
+
+function render({ model, el: host }) {
+  const line = new Line(model);
+  const address = new URLSearchParams(window.location.search);
+  const draftKey = `benchcall-write-up-${address.get("visit") || "open"}`;
+  let view = null;
+  let busy = false;
+  const root = el("div", { class: "bench call" });
+  const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });
+  const body = el("div", { class: "call-body" });
+  root.append(body, notice);
+  host.append(root);
+
+  const ui = {
+    wait: "10", technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
+    closing: false, orderOpen: true, tab: "house", open: { finding: true, repair: false, write: false },
+    draft: (now) => recall(draftKey) ?? now.write_up ?? "",
+    keepDraft: (text) => keep(draftKey, text),
+    debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
+    draw,
+    focus: (key) => { const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`); if (node) node.focus(); },
+  };
+
+  function say(text, problem) {
+    notice.textContent = text || "";
+    notice.classList.toggle("problem", Boolean(problem));
+  }
+
+  async function act(message) {
+    if (busy) return false;
+    busy = true;
+    root.setAttribute("aria-busy", "true");
+    const before = view;
+    const answer = await line.ask({ ...message, units: message.system || (view ? view.visit.units : "us") });
+    busy = false;
+    root.removeAttribute("aria-busy");
+    if (answer.view) {
+      view = answer.view;
+      if (message.do === "close") ui.closing = false;
+      draw();
+      say(before ? news(before, view) : "");
+    }
+    if (answer.problem) say(answer.problem, true);
+    return Boolean(answer.view) && !answer.problem;
+  }
+
+  function news(before, now) {
+    const last = now.sheet.find((row) => !before.sheet.some((old) => old.seq === row.seq));
+    if (last) return `${last.name}: ${last.words || withUnit(last.shown, last.unit)}`;
+    if (now.visit.phase !== before.visit.phase) return WORDS.closed;
+    if (now.system.state !== before.system.state) return now.system.text;
+    if (now.here !== before.here) return (now.places.find((p) => p.id === now.here) || {}).name;
+    if (now.repairs_done.length > before.repairs_done.length) {
+      const done = now.repairs_done[now.repairs_done.length - 1];
+      return `${done.name}. ${done.outcome || ""}`;
+    }
+    if (now.write_up !== before.write_up) return WORDS.saved;
+    if (JSON.stringify(now.finding) !== JSON.stringify(before.finding)) return WORDS.declared;
+    return "";
+  }
+
+  function draw() {
+    if (!view) return;
+    root.dataset.tab = ui.tab;
+    replaceKeepingFocus(body, [
+      strip(view, ui, act),
+      el("nav", { class: "tabs", "aria-label": WORDS.title }, TABS.map((tab) => el("button", {
+        "data-key": `tab-${tab}`, "aria-pressed": ui.tab === tab ? "true" : "false",
+        onclick: () => { ui.tab = tab; draw(); },
+      }, WORDS[tab]))),
+      el("div", { class: "call-grid" },
+        el("div", {}, house(view, ui, act), causes(view, ui, act)),
+        el("div", {}, sheet(view), finish(view, ui, act))),
+    ]);
+  }
+
+  act({ do: "look_around" });
+}
+
+function keep(key, text) {
+  try { window.localStorage.setItem(key, text); } catch { /* a browser may refuse to store */ }
+}
+
+function recall(key) {
+  try { return window.localStorage.getItem(key); } catch { return null; }
+}
+
+export default { render };

@@ -1,0 +1,13 @@
+"""The page on which a service call is worked."""
+
+from simulator.widgets.panel import Panel, bundle
+
+
+class CallPanel(Panel):
+    """Strip, house, reading sheet, causes, finding, repair, write-up."""
+
+    _esm = bundle(
+        "call", "shared/dom.js", "words.js", "strip.js", "house.js", "sheet.js", "finish.js",
+        "panel.js",
+    )
+    _css = bundle("call", "shared/panel.css", "panel.css")

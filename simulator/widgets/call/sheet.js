@@ -1,0 +1,53 @@
+// The reading sheet: what is known, where it was seen, and what follows from it.
+
+const GROUPS = ["low side", "high side", "air", "static", "electrical", "house"];
+
+function sheet(view) {
+  return el("section", { class: "tab-sheet", "aria-labelledby": "h-sheet" },
+    el("h2", { id: "h-sheet" }, WORDS.sheet),
+    view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
+    GROUPS.map((group) => {
+      const rows = view.sheet.filter((row) => row.group === group).slice().reverse();
+      return rows.length > 0 && el("div", { class: "group" },
+        el("h3", { class: group === "low side" ? "low" : group === "high side" ? "high" : "" },
+          group[0].toUpperCase() + group.slice(1)),
+        el("ul", { class: "readings" }, rows.map(readingRow)));
+    }),
+    view.worked_out.length > 0 && el("div", { class: "group" },
+      el("h3", {}, WORDS.worked),
+      el("ul", { class: "readings" }, view.worked_out.map(workedRow))),
+    el("div", { class: "group" },
+      el("h3", {}, WORDS.pairs),
+      view.pairs.length === 0
+        ? el("p", { class: "small" }, WORDS.pairsEmpty)
+        : el("table", {},
+          el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
+            el("th", { scope: "col" }, WORDS.before), el("th", { scope: "col" }, WORDS.after))),
+          el("tbody", {}, view.pairs.map((pair) => el("tr", {},
+            el("th", { scope: "row" }, pair.name),
+            el("td", {}, withUnit(pair.before.shown, pair.unit)),
+            el("td", {}, pair.after ? withUnit(pair.after.shown, pair.unit) : WORDS.notYet)))))));
+}
+
+function readingRow(row) {
+  return el("li", { class: row.after_repair ? "after" : "", "data-seq": row.seq },
+    el("div", { class: "grow" },
+      el("span", {}, row.name),
+      el("span", { class: "small" },
+        ` ${row.place} · ${WORDS.at(Math.round(row.minute))}`,
+        row.conditions ? ` · ${row.conditions}` : "",
+        row.technique ? ` · ${row.technique}` : "",
+        row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
+      row.words && el("p", { class: "said" }, row.words)),
+    row.shown !== null && row.shown !== undefined &&
+      el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));
+}
+
+function workedRow(row) {
+  return el("li", { class: row.after_repair ? "after" : "" },
+    el("details", { class: "grow" },
+      el("summary", {}, row.name),
+      el("p", { class: "small" }, row.formula),
+      row.note && el("p", { class: "small" }, row.note)),
+    el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));
+}

@@ -1,0 +1,1 @@
+"""The debrief panel: one Python file, its script and its style."""

@@ -1,0 +1,92 @@
+// The debrief: words before numbers, each point with the act behind it.
+
+function debriefPage(d) {
+  return [
+    el("header", {},
+      el("h1", {}, `${WORDS.title}: ${d.work_order.title || d.work_order.customer}`),
+      el("p", { class: "small" }, `${d.work_order.customer} · ${d.work_order.address} · ${d.visit.number}`)),
+    story(WORDS.true, d.what_was_true),
+    story(WORDS.found, d.what_you_found),
+    d.turning_point && story(WORDS.turning, d.turning_point),
+    d.harm && d.harm.length > 0 && list(WORDS.harm, d.harm, "problem"),
+    d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
+    threeStates(d), pairs(d), bill(d), parts(d), timeline(d),
+    el("p", { class: "row no-print" },
+      el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
+      " ", el("a", { href: "../../" }, WORDS.home)),
+  ];
+}
+
+function story(title, text) {
+  return el("section", {}, el("h2", {}, title), el("p", { class: "story" }, text));
+}
+
+function list(title, lines, tone) {
+  return el("section", {}, el("h2", {}, title),
+    el("ul", { class: tone ? "caution" : "dashes" }, lines.map((line) => el("li", {}, line))));
+}
+
+function threeStates(d) {
+  return el("section", {}, el("h2", {}, WORDS.beforeAfter),
+    el("div", { class: "wide" }, el("table", {},
+      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, el("span", { class: "visually-hidden" }, WORDS.parts)),
+        [WORDS.healthy, WORDS.asFound, WORDS.asLeft].map((word) => el("th", { scope: "col" }, word)))),
+      el("tbody", {}, d.before_after.map((row) => el("tr", {},
+        el("th", { scope: "row" }, row.name),
+        [row.healthy, row.found, row.left].map((shown) => el("td", {}, withUnit(shown, row.unit)))))))));
+}
+
+function pairs(d) {
+  return el("section", {}, el("h2", {}, WORDS.pairs),
+    d.pairs.length === 0 ? el("p", {}, WORDS.none) : el("table", {},
+      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
+        el("th", { scope: "col" }, WORDS.before), el("th", { scope: "col" }, WORDS.after))),
+      el("tbody", {}, d.pairs.map((pair) => el("tr", {},
+        el("th", { scope: "row" }, pair.name),
+        el("td", {}, withUnit(pair.before.shown, pair.unit)),
+        el("td", {}, pair.after ? withUnit(pair.after.shown, pair.unit) : WORDS.notTaken))))));
+}
+
+function bill(d) {
+  return el("section", {}, el("h2", {}, WORDS.bill),
+    el("table", {},
+      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
+        el("th", { scope: "col" }, WORDS.asFound), el("th", { scope: "col" }, WORDS.asLeft))),
+      el("tbody", {}, d.bill.map((row) => el("tr", {},
+        el("th", { scope: "row" }, row.name),
+        el("td", {}, withUnit(row.found, row.unit)), el("td", {}, withUnit(row.left, row.unit)))))));
+}
+
+function parts(d) {
+  return el("section", {}, el("h2", {}, WORDS.parts),
+    el("ul", { class: "parts" }, d.parts.map((part) => el("li", {},
+      el("div", { class: "part-head" },
+        el("strong", {}, part.name),
+        el("meter", { min: 0, max: part.of, value: part.points, "aria-label": part.name }),
+        el("span", {}, `${part.points} ${WORDS.of} ${part.of}`)),
+      el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text)))))),
+    el("p", { class: "total" }, `${WORDS.total}: ${d.total} ${WORDS.of} ${d.of}`));
+}
+
+function timeline(d) {
+  return el("section", {}, el("h2", {}, WORDS.timeline),
+    el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", {},
+      el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
+      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note))))));
+}
+
+function render({ model, el: host }) {
+  const line = new Line(model);
+  const root = el("div", { class: "bench debrief" });
+  const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });
+  const body = el("div", {});
+  root.append(notice, body);
+  host.append(root);
+  line.patience = 60000;
+  line.ask({ do: "debrief" }).then((answer) => {
+    if (answer.debrief) body.replaceChildren(...debriefPage(answer.debrief).filter(Boolean));
+    if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }
+  });
+}
+
+export default { render };

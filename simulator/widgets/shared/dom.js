@@ -1,0 +1,81 @@
+// Small tools that every panel's script shares. Server text is only ever set as text.
+
+const SVG = "http://www.w3.org/2000/svg";
+
+function fill(node, props, kids) {
+  for (const [key, value] of Object.entries(props || {})) {
+    if (value === null || value === undefined || value === false) continue;
+    if (key.startsWith("on")) node.addEventListener(key.slice(2), value);
+    else if (key === "value") node.value = value;
+    else if (key === "checked") node.checked = value;
+    else node.setAttribute(key, value === true ? "" : String(value));
+  }
+  for (const kid of kids.flat(Infinity)) {
+    if (kid === null || kid === undefined || kid === false) continue;
+    node.append(kid instanceof Node ? kid : String(kid));
+  }
+  return node;
+}
+
+function el(tag, props, ...kids) {
+  return fill(document.createElement(tag), props, kids);
+}
+
+function svg(tag, props, ...kids) {
+  return fill(document.createElementNS(SVG, tag), props, kids);
+}
+
+// One question, one answer; an answer that does not come is said so.
+class Line {
+  constructor(model, patience = 15000) {
+    this.model = model;
+    this.patience = patience;
+    this.next = 1;
+    this.open = new Map();
+    model.on("msg:custom", (answer) => {
+      const waiting = this.open.get(answer.id);
+      if (!waiting) return;
+      this.open.delete(answer.id);
+      clearTimeout(waiting.timer);
+      waiting.done(answer);
+    });
+  }
+
+  ask(message) {
+    const id = this.next++;
+    return new Promise((done) => {
+      const timer = setTimeout(() => {
+        this.open.delete(id);
+        done({ problem: LINE_SILENT });
+      }, this.patience);
+      this.open.set(id, { done, timer });
+      this.model.send({ ...message, id });
+    });
+  }
+}
+
+const LINE_SILENT =
+  "No answer came. What you did is kept if it arrived; reload the page to see where you stand.";
+
+// Put new content in place and give the keyboard back where it was.
+function replaceKeepingFocus(host, content) {
+  const held = document.activeElement;
+  const key = held && host.contains(held) ? held.getAttribute("data-key") : null;
+  const start = key && "selectionStart" in held ? held.selectionStart : null;
+  host.replaceChildren(...[content].flat(Infinity).filter(Boolean));
+  if (!key) return;
+  const again = host.querySelector(`[data-key="${CSS.escape(key)}"]`);
+  if (!again) return;
+  again.focus({ preventScroll: true });
+  if (start !== null && again.setSelectionRange && again.type !== "number") {
+    try {
+      again.setSelectionRange(start, start);
+    } catch {
+      /* not every field has a caret */
+    }
+  }
+}
+
+function withUnit(shown, unit) {
+  return unit ? `${shown}\u00a0${unit}` : shown;
+}

@@ -1,0 +1,1 @@
+"""The test stand panel: one Python file, its script and its style."""

@@ -1,0 +1,116 @@
+// The test stand: settings go out latest only, answers are painted as they come.
+
+function render({ model, el: host }) {
+  const line = new Line(model);
+  const setting = { metering: "txv", outdoor: "95", return_db: "80", return_wb: "67", airflow: "100", faults: [], units: "us" };
+  let stand = null;
+  let inFlight = false;
+  let waiting = false;
+  const root = el("div", { class: "bench stand" });
+  const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });
+  const controls = el("section", { "aria-labelledby": "h-set" });
+  const readings = el("section", { "aria-labelledby": "h-show" });
+  const meaning = el("section", { "aria-labelledby": "h-means" });
+  root.append(
+    el("header", {}, el("h1", {}, WORDS.title), el("p", {}, WORDS.lead)), notice,
+    el("div", { class: "stand-grid" }, controls, readings, meaning));
+  host.append(root);
+
+  async function send() {
+    if (inFlight) { waiting = true; return; }
+    inFlight = true;
+    const answer = await line.ask({ do: "set", ...setting, faults: setting.faults.filter((f) => f && f.name) });
+    inFlight = false;
+    if (answer.stand) {
+      const first = stand === null;
+      stand = answer.stand;
+      if (first) drawControls();
+      paint();
+    }
+    notice.textContent = answer.problem || (stand ? stand.state_text : "");
+    notice.classList.toggle("problem", Boolean(answer.problem) || (stand && stand.state !== "running"));
+    root.dataset.answered = String(Number(root.dataset.answered || 0) + 1);
+    if (waiting) { waiting = false; send(); }
+  }
+
+  function dial(key, label, unit) {
+    const limits = stand.limits[key];
+    const range = el("input", { type: "range", min: limits.low, max: limits.high, step: limits.step, value: setting[key], id: `d-${key}`, "data-key": `range-${key}` });
+    const box = el("input", { type: "number", min: limits.low, max: limits.high, step: limits.step, value: setting[key], "aria-label": `${label}, ${unit}`, "data-key": `box-${key}` });
+    range.addEventListener("input", () => { setting[key] = range.value; box.value = range.value; send(); });
+    box.addEventListener("change", () => { setting[key] = box.value; range.value = box.value; send(); });
+    return el("div", { class: "dial" }, el("label", { for: `d-${key}` }, label), range,
+      el("span", { class: "entry" }, box, el("span", { class: "unit" }, unit)));
+  }
+
+  function faultDial(slot) {
+    const chosen = setting.faults[slot];
+    const kind = chosen && stand.faults.find((f) => f.name === chosen.name);
+    const select = el("select", { id: `fault-${slot}`, "data-key": `fault-${slot}` },
+      el("option", { value: "" }, WORDS.none),
+      [...new Set(stand.faults.map((f) => f.family))].map((family) =>
+        el("optgroup", { label: family }, stand.faults.filter((f) => f.family === family).map((f) =>
+          el("option", { value: f.name, selected: chosen && chosen.name === f.name }, f.title)))));
+    select.addEventListener("change", () => {
+      const next = stand.faults.find((f) => f.name === select.value);
+      setting.faults[slot] = next ? { name: next.name, severity: String(next.typical) } : null;
+      drawControls();
+      send();
+    });
+    const parts = [el("label", { for: `fault-${slot}` }, WORDS.fault(slot)), select];
+    if (kind) {
+      const range = el("input", { type: "range", min: 0, max: kind.high, step: kind.step, value: chosen.severity, id: `sev-${slot}`, "data-key": `sev-range-${slot}` });
+      const box = el("input", { type: "number", min: 0, max: kind.high, step: kind.step, value: chosen.severity, "aria-label": `${WORDS.severity}, ${kind.title}, ${kind.unit}`, "data-key": `sev-box-${slot}` });
+      range.addEventListener("input", () => { chosen.severity = range.value; box.value = range.value; send(); });
+      box.addEventListener("change", () => { chosen.severity = box.value; range.value = box.value; send(); });
+      parts.push(el("label", { for: `sev-${slot}`, class: "small" }, kind.measure), range,
+        el("span", { class: "entry" }, box, el("span", { class: "unit" }, kind.unit)));
+    }
+    return el("div", { class: "dial fault" }, parts);
+  }
+
+  function drawControls() {
+    const pick = (value, word) => el("label", { class: "check" },
+      el("input", { type: "radio", name: "metering", checked: setting.metering === value, "data-key": `metering-${value}`, onchange: () => { setting.metering = value; send(); } }), word);
+    replaceKeepingFocus(controls, [
+      el("h2", { id: "h-set" }, WORDS.set),
+      el("fieldset", {}, el("legend", {}, WORDS.metering), pick("txv", WORDS.txv), pick("orifice", WORDS.orifice)),
+      faultDial(0), faultDial(1),
+      dial("outdoor", WORDS.outdoor, "°F"), dial("return_db", WORDS.return_db, "°F"),
+      dial("return_wb", WORDS.return_wb, "°F"), dial("airflow", WORDS.airflow, WORDS.airflowUnit),
+      el("div", { class: "row" },
+        el("button", { "data-key": "healthy", onclick: () => { setting.faults = []; drawControls(); send(); } }, WORDS.healthyUnit),
+        el("button", { "data-key": "units", "aria-label": WORDS.units, onclick: () => { setting.units = setting.units === "us" ? "si" : "us"; send(); } }, "°F / °C")),
+    ]);
+  }
+
+  function scale(row) {
+    const at = (value) => `${Math.min(100, Math.max(0, (100 * (value - row.low)) / (row.high - row.low)))}%`;
+    return el("span", { class: "scale", "aria-hidden": "true" },
+      el("i", { class: "ghost", style: `left:${at(row.healthy_number)}` }),
+      row.now_number !== null && el("i", { class: "mark", style: `left:${at(row.now_number)}` }));
+  }
+
+  function paint() {
+    const groups = [...new Set(stand.readings.map((row) => row.group))];
+    replaceKeepingFocus(readings, [
+      el("h2", { id: "h-show" }, WORDS.show),
+      groups.map((group) => el("div", { class: "group" },
+        el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, group),
+        el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) =>
+          el("li", { class: row.difference ? "moved" : "", "data-reading": row.name },
+            el("span", { class: "label" }, row.label), scale(row),
+            el("span", { class: "value" }, row.now, " ", el("span", { class: "unit" }, row.unit)),
+            el("span", { class: "small difference" }, row.difference || WORDS.same)))))),
+    ]);
+    replaceKeepingFocus(meaning, [
+      el("h2", { id: "h-means" }, WORDS.means),
+      stand.meaning.map((text) => el("p", {}, text)),
+      el("h3", {}, WORDS.chart), ...cycleChart(stand.chart),
+    ]);
+  }
+
+  send();
+}
+
+export default { render };
