@@ -5,11 +5,12 @@ from typing import Any
 
 from IPython.display import display
 
-from simulator.serve import stand
+from simulator.serve import lesson, stand
 from simulator.serve.guard import apology, ticket_for
 from simulator.serve.session import begin_page
 from simulator.widgets.call.panel import CallPanel
 from simulator.widgets.debrief.panel import DebriefPanel
+from simulator.widgets.lesson.panel import LessonPanel
 from simulator.widgets.panel import Handle, Panel
 from simulator.widgets.test_stand.panel import TestStandPanel
 
@@ -79,4 +80,22 @@ def _visit_handle(
 
 
 def _show(kind: type[Panel], handle: Handle) -> None:
-    display(kind(safe(handle)))
+    display(kind(safe(handle)))  # type: ignore[no-untyped-call]
+
+
+def begin_lesson() -> None:
+    """Watch the line to the browser; once at the top of a lesson."""
+    begin_page()
+
+
+def show_part(name: str, part: str) -> None:
+    """One part of a lesson.
+
+    Parameters
+    ----------
+    name : str
+        Of the lesson.
+    part : str
+        Of its file.
+    """
+    _show(LessonPanel, lesson.handler(name, part))

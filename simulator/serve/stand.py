@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 
 from simulator.faults._catalogue import discover
-from simulator.plant import steady
+from simulator.plant import stacking, steady
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import refrigerant
 from simulator.quantities.entered import BadEntry
@@ -113,7 +113,14 @@ def _setting(message: dict[str, Any]) -> Setting:
         amount = _number(row, "severity", f"The severity of {kind.title.lower()}")
         scale = 100.0 if kind.unit == "-" else 1.0
         faults[name] = _in_range(kind, amount, scale)
-    return Setting(metering=str(message.get("metering", "")), faults=faults, **numbers)
+    return Setting(
+        metering=str(message.get("metering", "")),
+        faults=faults,
+        outdoor=numbers["outdoor"],
+        return_db=numbers["return_db"],
+        return_wb=numbers["return_wb"],
+        airflow=numbers["airflow"],
+    )
 
 
 def _in_range(kind: Any, amount: float, scale: float) -> float:
@@ -175,7 +182,7 @@ def stand(setting: Setting, system: str) -> dict[str, Any]:
     faulty = bench_readings.installation_of(setting)
     if setting.faults:
         both = steady.solve_many([healthy, faulty], [conditions, conditions])
-        ghost, now = (steady.stacking.chosen(both, index) for index in (0, 1))
+        ghost, now = (stacking.chosen(both, index) for index in (0, 1))
     else:
         ghost = now = steady.solve(healthy, conditions)
     return {
@@ -268,9 +275,7 @@ def _dome(fluid: str, system: str) -> tuple[tuple[float, float], ...]:
     return _displayed(enthalpy, pressure, system)
 
 
-def _displayed(
-    enthalpy: Any, pressure: Any, system: str
-) -> tuple[tuple[float, float], ...]:
+def _displayed(enthalpy: Any, pressure: Any, system: str) -> tuple[tuple[float, float], ...]:
     """Enthalpy per mass and absolute pressure in the units of the chart."""
     per_mass = 2326.0 if system == "us" else 1000.0
     per_area = 6894.757293168 if system == "us" else 1000.0
@@ -280,9 +285,7 @@ def _displayed(
     )
 
 
-def _chart(
-    fluid: str, now: OperatingPoint, ghost: OperatingPoint, system: str
-) -> dict[str, Any]:
+def _chart(fluid: str, now: OperatingPoint, ghost: OperatingPoint, system: str) -> dict[str, Any]:
     table = refrigerant.load(fluid)
     runs = now.state == "running"
     state = "running" if runs else "stands"

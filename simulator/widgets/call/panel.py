@@ -7,7 +7,13 @@ class CallPanel(Panel):
     """Strip, house, reading sheet, causes, finding, repair, write-up."""
 
     _esm = bundle(
-        "call", "shared/dom.js", "words.js", "strip.js", "house.js", "sheet.js", "finish.js",
+        "call",
+        "shared/dom.js",
+        "words.js",
+        "strip.js",
+        "house.js",
+        "sheet.js",
+        "finish.js",
         "panel.js",
     )
     _css = bundle("call", "shared/panel.css", "panel.css")

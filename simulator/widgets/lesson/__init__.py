@@ -1,0 +1,1 @@
+"""The lesson panel: one Python file, its script and its style."""

@@ -1,0 +1,86 @@
+"""The test stand's answers: whole, in both systems, and one sentence for what cannot be."""
+
+from typing import Any
+
+import pytest
+
+from simulator.faults._catalogue import discover
+from simulator.serve import stand
+
+SETTING: dict[str, Any] = {
+    "do": "set", "metering": "txv", "outdoor": "95", "return_db": "80", "return_wb": "67",
+    "airflow": "100", "faults": [], "units": "us",
+}  # fmt: skip
+
+
+def asked(**changes: Any) -> dict[str, Any]:
+    """The answer to a changed setting."""
+    return stand.answer({**SETTING, **changes})
+
+
+def row(answer: dict[str, Any], name: str) -> dict[str, Any]:
+    """One reading of an answer."""
+    return next(row for row in answer["stand"]["readings"] if row["name"] == name)
+
+
+def test_healthy_shows_no_difference() -> None:
+    answer = asked()
+    assert answer["stand"]["state"] == "running"
+    assert all(row["difference"] == "" for row in answer["stand"]["readings"])
+
+
+@pytest.mark.parametrize("name", discover())
+def test_every_fault_moves_something(name: str) -> None:
+    kind = next(f for f in stand.fault_choices() if f["name"] == name)
+    answer = asked(faults=[{"name": name, "severity": str(kind["typical"])}])
+    assert any(row["difference"] for row in answer["stand"]["readings"])
+    for reading in answer["stand"]["readings"]:
+        assert reading["low"] < reading["high"]
+
+
+def test_the_other_system_says_the_same() -> None:
+    us, si = row(asked(), "suction_pressure"), row(asked(units="si"), "suction_pressure")
+    assert us["unit"] == "psig"
+    assert si["unit"] == "kPa"
+    assert us["now_number"] * 6.894757 == pytest.approx(si["now_number"], rel=1e-6)
+
+
+def test_two_faults_at_once() -> None:
+    two = [{"name": "undercharge", "severity": "20"}, {"name": "loaded_filter", "severity": "8"}]
+    answer = asked(faults=two)
+    assert row(answer, "subcooling")["difference"].endswith("below healthy")
+    assert row(answer, "filter_drop")["difference"].endswith("above healthy")
+
+
+def test_the_cycle_closes_over_the_dome() -> None:
+    chart = asked()["stand"]["chart"]
+    out, _, hot, liquid, mixture = chart["now"]
+    assert liquid[0] == mixture[0] < out[0] < hot[0]
+    assert out[1] == pytest.approx(mixture[1])
+    assert hot[1] > liquid[1] > out[1]
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"outdoor": ""}, "is missing"),
+        ({"outdoor": "warm"}, "must be a number"),
+        ({"outdoor": "nan"}, "must lie between"),
+        ({"outdoor": "400"}, "between 55 and 125"),
+        ({"return_wb": "81"}, "cannot be above"),
+        ({"return_db": "95", "return_wb": "46"}, "cannot have a wet bulb"),
+        ({"metering": "tap"}, "txv or orifice"),
+        ({"units": "stone"}, "us or si"),
+        ({"faults": "all"}, "At most 2"),
+        ({"faults": [{"name": "gremlins", "severity": "1"}]}, "not in the list"),
+        ({"faults": [{"name": "undercharge", "severity": "x"}]}, "must be a number"),
+        ({"faults": [{"name": "undercharge", "severity": "80"}]}, "0 to 50%"),
+        ({"faults": [{"name": "undercharge", "severity": "5"}] * 2}, "chosen twice"),
+        ({"do": "explode"}, "only knows how to be set"),
+    ],
+)
+def test_what_cannot_be_set_gets_one_sentence(changes: dict[str, Any], said: str) -> None:
+    answer = asked(**changes)
+    assert set(answer) == {"problem"}
+    assert said in answer["problem"]
+    assert answer["problem"].count(".") <= 2
