@@ -65,6 +65,7 @@ function render({ model, el: host }) {
   function draw() {
     if (!view) return;
     root.dataset.tab = ui.tab;
+    root.dataset.ready = "true";
     replaceKeepingFocus(body, [
       strip(view, ui, act),
       el("nav", { class: "tabs", "aria-label": WORDS.title }, TABS.map((tab) => el("button", {

@@ -84,6 +84,7 @@ function render({ model, el: host }) {
   host.append(root);
   line.patience = 60000;
   line.ask({ do: "debrief" }).then((answer) => {
+    root.dataset.ready = "true";
     if (answer.debrief) body.replaceChildren(...debriefPage(answer.debrief).filter(Boolean));
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }
   });

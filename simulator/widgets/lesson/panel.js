@@ -41,6 +41,7 @@ function render({ model, el: host }) {
   }
 
   line.ask({ do: "open" }).then((answer) => {
+    root.dataset.ready = "true";
     root.replaceChildren(...(answer.blocks || []).map(block));
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); root.append(notice); }
   });

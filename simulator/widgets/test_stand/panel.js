@@ -29,13 +29,14 @@ function render({ model, el: host }) {
     }
     notice.textContent = answer.problem || (stand ? stand.state_text : "");
     notice.classList.toggle("problem", Boolean(answer.problem) || (stand && stand.state !== "running"));
+    root.dataset.ready = "true";
     root.dataset.answered = String(Number(root.dataset.answered || 0) + 1);
     if (waiting) { waiting = false; send(); }
   }
 
   function dial(key, label, unit) {
     const limits = stand.limits[key];
-    const range = el("input", { type: "range", min: limits.low, max: limits.high, step: limits.step, value: setting[key], id: `d-${key}`, "data-key": `range-${key}` });
+    const range = el("input", { type: "range", min: limits.low, max: limits.high, step: limits.step, value: setting[key], id: `d-${key}`, "data-key": `range-${key}`, "data-knob": key });
     const box = el("input", { type: "number", min: limits.low, max: limits.high, step: limits.step, value: setting[key], "aria-label": `${label}, ${unit}`, "data-key": `box-${key}` });
     range.addEventListener("input", () => { setting[key] = range.value; box.value = range.value; send(); });
     box.addEventListener("change", () => { setting[key] = box.value; range.value = box.value; send(); });
@@ -84,25 +85,44 @@ function render({ model, el: host }) {
     ]);
   }
 
-  function scale(row) {
-    const at = (value) => `${Math.min(100, Math.max(0, (100 * (value - row.low)) / (row.high - row.low)))}%`;
-    return el("span", { class: "scale", "aria-hidden": "true" },
-      el("i", { class: "ghost", style: `left:${at(row.healthy_number)}` }),
-      row.now_number !== null && el("i", { class: "mark", style: `left:${at(row.now_number)}` }));
-  }
+  // Rows are made once and then changed in place: quick, and the eye keeps its line.
+  const rows = new Map();
 
-  function paint() {
+  function makeRows() {
     const groups = [...new Set(stand.readings.map((row) => row.group))];
     replaceKeepingFocus(readings, [
       el("h2", { id: "h-show" }, WORDS.show),
       groups.map((group) => el("div", { class: "group" },
         el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, group),
-        el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) =>
-          el("li", { class: row.difference ? "moved" : "", "data-reading": row.name },
-            el("span", { class: "label" }, row.label), scale(row),
-            el("span", { class: "value" }, row.now, " ", el("span", { class: "unit" }, row.unit)),
-            el("span", { class: "small difference" }, row.difference || WORDS.same)))))),
+        el("ul", {}, stand.readings.filter((row) => row.group === group).map(makeRow)))),
     ]);
+  }
+
+  function makeRow(row) {
+    const parts = {
+      ghost: el("i", { class: "ghost" }), mark: el("i", { class: "mark" }), value: el("span", {}),
+      unit: el("span", { class: "unit" }), difference: el("span", { class: "small difference" }),
+    };
+    parts.item = el("li", { "data-reading": row.name },
+      el("span", { class: "label" }, row.label),
+      el("span", { class: "scale", "aria-hidden": "true" }, parts.ghost, parts.mark),
+      el("span", { class: "value" }, parts.value, " ", parts.unit), parts.difference);
+    rows.set(row.name, parts);
+    return parts.item;
+  }
+
+  function paint() {
+    if (rows.size === 0) makeRows();
+    for (const row of stand.readings) {
+      const parts = rows.get(row.name);
+      const at = (value) => `${Math.min(100, Math.max(0, (100 * (value - row.low)) / (row.high - row.low)))}%`;
+      parts.ghost.style.left = at(row.healthy_number);
+      parts.mark.style.left = at(row.now_number);
+      parts.item.classList.toggle("moved", Boolean(row.difference));
+      for (const [part, text] of [["value", row.now], ["unit", row.unit], ["difference", row.difference || WORDS.same]]) {
+        if (parts[part].textContent !== text) parts[part].textContent = text;
+      }
+    }
     replaceKeepingFocus(meaning, [
       el("h2", { id: "h-means" }, WORDS.means),
       stand.meaning.map((text) => el("p", {}, text)),
