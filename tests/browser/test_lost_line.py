@@ -13,7 +13,7 @@ STAND = "/voila/render/test-stand.ipynb"
 def stand(page: Page) -> Page:
     """The test stand, ready."""
     page.goto(STAND)
-    expect(page.locator("[data-ready]")).to_be_visible(timeout=30_000)
+    expect(page.locator("[data-reading]").first).to_be_visible(timeout=30_000)
     return page
 
 
@@ -24,7 +24,7 @@ def test_a_killed_kernel_is_noticed_and_replaced(stand: Page, bench: RunningBenc
     expect(banner).to_contain_text("reload to resume")
     expect(banner).to_have_attribute("role", "status")
     banner.get_by_role("button", name="Reload").click()
-    expect(stand.locator("[data-ready]")).to_be_visible(timeout=30_000)
+    expect(stand.locator("[data-reading]").first).to_be_visible(timeout=30_000)
     expect(stand.locator(".connection-lost")).to_be_hidden()
 
 

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome")
 STAND = "voila/render/test-stand.ipynb"
-STAND_READY = "[data-ready]"
+STAND_READY = "[data-reading]"
 HELLO_READY = ".widget-label"
 MOVES = 40
 
@@ -40,21 +40,18 @@ _READY_AT = """
   look();
 })
 """
-# Moves a slider and waits until a reading has changed and been painted.
+# Moves a slider and waits until its answer has been painted.
 _MOVE = """
-([value, knob, readings]) => new Promise((done) => {
+([value, knob, stand]) => new Promise((done) => {
   const slider = document.querySelector(knob);
   const watcher = new MutationObserver(() => {
     watcher.disconnect();
     requestAnimationFrame(() => done(performance.now() - begun));
   });
-  for (const node of document.querySelectorAll(readings)) {
-    watcher.observe(node, { childList: true, subtree: true, characterData: true });
-  }
+  watcher.observe(document.querySelector(stand), { attributeFilter: ["data-answered"] });
   slider.value = value;
   const begun = performance.now();
   slider.dispatchEvent(new Event("input", { bubbles: true }));
-  slider.dispatchEvent(new Event("change", { bubbles: true }));
 })
 """
 
@@ -113,7 +110,7 @@ def _moves(browser: "Browser", address: str) -> tuple[float, ...]:
         taken = []
         for number in range(MOVES):
             outdoor = 85 + (7 * number) % 30
-            asked = [outdoor, "[data-knob=outdoor]", "[data-reading]"]
+            asked = [outdoor, "#d-outdoor", "[data-answered]"]
             taken.append(float(page.evaluate(_MOVE, asked)) / 1e3)
             page.wait_for_timeout(50)
         return tuple(taken[1:])
