@@ -17,6 +17,7 @@ LONGEST_TEXT = 4000
 # Adding refrigerant needs a running compressor; taking it out can be done either way.
 NEEDS_RUNNING = frozenset({"add_refrigerant"})
 EITHER_WAY = frozenset({"recover_refrigerant"})
+_ON_PAPER = (actions.Mark, actions.Declare, actions.WriteUp, actions.Close)
 
 
 class Refused(ValueError):
@@ -67,26 +68,28 @@ def decide(
     """
     if visit.is_closed:
         raise Refused("This visit is closed; its debrief is on the home page.")
+    if isinstance(action, _ON_PAPER):
+        return [_paperwork(visit, action, causes)]
+    return [_on_site(visit, action, site)]
+
+
+def _on_site(visit: Visit, action: actions.Action, site: Site) -> events.Event:
     match action:
         case actions.GoTo():
-            return [_moved(visit, action, site)]
+            return _moved(visit, action, site)
         case actions.Prepare():
-            return [_prepared(visit, action, site)]
+            return _prepared(visit, action, site)
         case actions.Measure():
-            return [_measured(visit, action, site)]
-        case actions.StartSystem() | actions.StopSystem():
-            return [_switched(visit, is_start=isinstance(action, actions.StartSystem))]
+            return _measured(visit, action, site)
         case actions.Wait():
-            return [_waited(visit, action)]
+            return _waited(visit, action)
         case actions.Repair():
-            return [_repaired(visit, action)]
+            return _repaired(visit, action)
         case _:
-            return [_paperwork(visit, action, causes)]
+            return _switched(visit, is_start=isinstance(action, actions.StartSystem))
 
 
-def _paperwork(
-    visit: Visit, action: actions.Action, causes: Collection[str]
-) -> events.Event:
+def _paperwork(visit: Visit, action: actions.Action, causes: Collection[str]) -> events.Event:
     match action:
         case actions.Mark():
             return _marked(visit, action, causes)

@@ -69,7 +69,7 @@ class Site:
         return np.random.default_rng(np.random.SeedSequence(self.seed, spawn_key=branch))
 
     def healthy(self) -> Installation:
-        """This very unit without anything wrong.
+        """The very unit without anything wrong.
 
         Returns
         -------

@@ -24,7 +24,9 @@ def dome(fluid: Refrigerant, points: int = 60) -> tuple[Array, Array]:
     """
     log = np.linspace(np.log(3e5), np.log(fluid.highest_pressure), points)
     line = fluid.saturation(log)
-    enthalpy = np.concatenate([np.asarray(line.liquid_enthalpy), np.asarray(line.vapour_enthalpy)[::-1]])
+    enthalpy = np.concatenate(
+        [np.asarray(line.liquid_enthalpy), np.asarray(line.vapour_enthalpy)[::-1]]
+    )
     return enthalpy, np.exp(np.concatenate([log, log[::-1]]))
 
 

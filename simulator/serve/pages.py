@@ -5,6 +5,8 @@ from typing import Any
 
 from IPython.display import display
 
+from simulator.calls.call_table import CallFileError
+from simulator.records.visit_records import RecordsError
 from simulator.serve import lesson, stand
 from simulator.serve.guard import apology, ticket_for
 from simulator.serve.session import begin_page
@@ -72,8 +74,11 @@ def _visit_handle(
 
         if token is None:
             return {"problem": NO_VISIT}
-        if not desks:
-            desks.append(visits.open_desk(token))
+        try:
+            if not desks:
+                desks.append(visits.open_desk(token))
+        except (RecordsError, CallFileError) as problem:
+            return {"problem": str(problem)}
         return answered(desks[0], message)
 
     return handle

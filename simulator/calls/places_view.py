@@ -1,0 +1,68 @@
+"""Places of a site as the screen shows them: steps and tests, blocked or open."""
+
+from collections import Counter
+from typing import Any
+
+from simulator.calls.decide import place_name
+from simulator.calls.site import Site
+from simulator.calls.visit import Visit
+from simulator.instruments.measurements import MEASUREMENTS, Measurement
+from simulator.instruments.places import PLACES
+from simulator.instruments.steps import STEPS, Step
+
+
+def place_rows(visit: Visit, site: Site) -> list[dict[str, Any]]:
+    """All places with what can be done there.
+
+    Parameters
+    ----------
+    visit : Visit
+        As it stands.
+    site : Site
+        Gives the names.
+
+    Returns
+    -------
+    list
+        Plain data, the same rows for every call.
+    """
+    taken = Counter(event.reading.measurement for event in visit.readings)
+    return [
+        {
+            "id": place.id,
+            "name": place_name(site, place.id),
+            "caution": place.caution,
+            "steps": [_step(step, visit) for step in STEPS.values() if step.place == place.id],
+            "tests": [
+                _test(item, visit, taken[item.id])
+                for item in MEASUREMENTS.values()
+                if item.place == place.id
+            ],
+        }
+        for place in PLACES.values()
+    ]
+
+
+def _step(step: Step, visit: Visit) -> dict[str, Any]:
+    return {
+        "id": step.id,
+        "name": step.name,
+        "minutes": step.minutes,
+        "done": step.id in visit.prepared,
+        "caution": step.caution,
+    }
+
+
+def _test(item: Measurement, visit: Visit, times: int) -> dict[str, Any]:
+    missing = [STEPS[need].name for need in item.needs if need not in visit.prepared]
+    return {
+        "id": item.id,
+        "name": item.name,
+        "tool": item.tool,
+        "minutes": item.minutes,
+        "way": item.way,
+        "blocked": f"First: {missing[0]}." if missing else None,
+        "techniques": [{"id": way.id, "name": way.name} for way in item.techniques],
+        "caution": item.caution,
+        "times_taken": times,
+    }

@@ -1,0 +1,169 @@
+"""What the screen may know of a visit: everything seen, nothing of the cause."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from simulator.calls.choice import Choice
+from simulator.calls.events import Repaired
+from simulator.calls.places_view import place_rows
+from simulator.calls.sheet import pairs, sheet_rows, worked_out_rows
+from simulator.calls.site import Site
+from simulator.calls.visit import Visit
+from simulator.quantities.shown import show, to_display
+from simulator.repairs import _catalogue as repairs
+
+SMALL = "small_mass"
+# What the technician may conclude from the act itself: nothing.
+OUTCOME = "Done. Only a test can tell what it changed."
+
+
+def view(
+    visit: Visit, *, number: str, site: Site, causes: Sequence[Choice], system: str
+) -> dict[str, Any]:
+    """Everything the call page shows.
+
+    Parameters
+    ----------
+    visit : Visit
+        As it stands.
+    number : str
+        Of the visit, for people.
+    site : Site
+        Gives names and the work order.
+    causes : sequence
+        The whole list.
+    system : str
+        Units, ``us`` or ``si``.
+
+    Returns
+    -------
+    dict
+        Plain data.
+    """
+    return {
+        "visit": {
+            "number": number,
+            "phase": "closed" if visit.is_closed else "open",
+            "minutes": round(visit.minute),
+            "units": system,
+        },
+        "work_order": work_order(site),
+        "system": _system(visit, site),
+        "here": visit.place,
+        "places": place_rows(visit, site),
+        "sheet": sheet_rows(visit, system),
+        "worked_out": worked_out_rows(visit, site, system),
+        "pairs": pairs(visit, site, system),
+        "causes": [
+            {
+                "code": cause.code,
+                "name": cause.name,
+                "family": cause.family,
+                "mark": visit.marks.get(cause.code, "open"),
+            }
+            for cause in causes
+        ],
+        "finding": _finding(visit),
+        "repairs": [_offered(code, system) for code in repairs.discover()],
+        "repairs_done": [_done(event, system) for event in visit.repairs],
+        "write_up": visit.write_up,
+        "debrief_ready": visit.is_closed,
+    }
+
+
+def work_order(site: Site) -> dict[str, Any]:
+    """What the office sent along.
+
+    Parameters
+    ----------
+    site : Site
+
+    Returns
+    -------
+    dict
+        Plain data.
+    """
+    call = site.call
+    return {
+        "title": call.title,
+        "customer": call.customer,
+        "address": call.address,
+        "complaint": call.complaint,
+        "history": list(call.history),
+        "equipment": list(call.equipment),
+        "weather": call.weather_text,
+    }
+
+
+def _system(visit: Visit, site: Site) -> dict[str, Any]:
+    minutes = round(visit.minute - visit.switched_at, 1)
+    if not visit.is_running:
+        since = "since before you came" if visit.switched_at < 0 else f"for {minutes:.0f} min"
+        return {"state": "off", "for_minutes": minutes, "text": f"Off {since}."}
+    state = site.moment(visit, visit.minute).now.state
+    if state != "running":
+        text = "Called on, but a pressure switch has stopped the outdoor unit."
+        return {"state": "off", "for_minutes": minutes, "text": text}
+    since = "since before you came" if visit.switched_at < 0 else f"for {minutes:.0f} min"
+    return {"state": "running", "for_minutes": minutes, "text": f"Running {since}."}
+
+
+def _finding(visit: Visit) -> dict[str, Any] | None:
+    finding = visit.finding
+    if finding is None:
+        return None
+    return {
+        "causes": list(finding.causes),
+        "cited": list(finding.cited),
+        "minute": round(finding.minute),
+    }
+
+
+def amount_kind(code: str) -> str:
+    """The kind in which a repair's amount is entered and shown.
+
+    Parameters
+    ----------
+    code : str
+        Of the repair.
+
+    Returns
+    -------
+    str
+        Refrigerant is weighed in ounces or grams.
+    """
+    kind = repairs.discover()[code].amount_kind
+    return SMALL if kind == "mass" else kind
+
+
+def _offered(code: str, system: str) -> dict[str, Any]:
+    act = repairs.discover()[code]
+    amount = None
+    if act.amount_name is not None:
+        kind = amount_kind(code)
+        amount = {
+            "name": act.amount_name,
+            "unit": show(act.low, kind, system).unit,
+            "low": round(float(to_display(act.low, kind, system)), 1),
+            "high": round(float(to_display(act.high, kind, system)), 1),
+        }
+    return {
+        "code": code,
+        "name": act.title,
+        "minutes": act.minutes,
+        "caution": act.caution,
+        "consequence": act.consequence,
+        "amount": amount,
+    }
+
+
+def _done(event: Repaired, system: str) -> dict[str, Any]:
+    amount = None
+    if event.amount is not None:
+        amount = str(show(event.amount, amount_kind(event.repair), system))
+    return {
+        "name": repairs.discover()[event.repair].title,
+        "minute": round(event.minute),
+        "amount": amount,
+        "outcome": OUTCOME,
+    }

@@ -1,0 +1,264 @@
+"""Visits from the outside: opened, worked, taken up again, debriefed."""
+
+import secrets
+import time
+from functools import lru_cache
+from importlib.metadata import PackageNotFoundError, version
+from typing import Any
+
+from simulator.calls import call_file, events
+from simulator.calls.call_table import CallFileError
+from simulator.calls.decide import Refused, decide
+from simulator.calls.sealed import sealed
+from simulator.calls.site import Site
+from simulator.calls.view import view, work_order
+from simulator.calls.visit import Visit, advanced, fold
+from simulator.diagnosis.causes import causes, codes
+from simulator.quantities.entered import BadEntry
+from simulator.quantities.shown import SYSTEMS
+from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
+from simulator.serve import wire
+from simulator.serve.paths import data_directory
+
+FILE = "visits.sqlite"
+NOT_CLOSED = "The debrief opens when the visit is closed."
+
+
+@lru_cache(maxsize=1)
+def records() -> VisitRecords:
+    """The records of this installation.
+
+    Returns
+    -------
+    VisitRecords
+        One connection pool a process.
+    """
+    return VisitRecords(data_directory() / FILE)
+
+
+def engine_version() -> str:
+    """Of the program whose physics made the readings.
+
+    Returns
+    -------
+    str
+    """
+    try:
+        return version("benchcall")
+    except PackageNotFoundError:
+        return "not installed"
+
+
+def list_calls() -> list[dict[str, str]]:
+    """All calls that can be taken; a damaged one is left out.
+
+    Returns
+    -------
+    list
+        For the home page.
+    """
+    found = []
+    for name in call_file.names():
+        try:
+            call = call_file.load(name)
+        except CallFileError:
+            continue
+        found.append(
+            {
+                "id": name,
+                "title": call.title,
+                "customer": call.customer,
+                "complaint": call.complaint,
+            }
+        )
+    return found
+
+
+def start_visit(call_id: str, trainee: str) -> str:
+    """Open a visit.
+
+    Parameters
+    ----------
+    call_id : str
+        Which call.
+    trainee : str
+        The browser's own name.
+
+    Returns
+    -------
+    str
+        Token for the page's address.
+
+    Raises
+    ------
+    CallFileError
+        If there is no such call.
+    """
+    call = call_file.load(call_id)
+    token = secrets.token_urlsafe(16)
+    record = VisitRecord(
+        token=token,
+        number="",
+        call=call_id,
+        seed=secrets.randbits(120),
+        trainee=trainee,
+        is_served=True,
+        engine_version=engine_version(),
+    )
+    arrived = events.Opened(seq=0, minute=0.0, is_running=call.is_running)
+    records().add(record, arrived, opened_at=time.time())
+    return token
+
+
+def open_visits(trainee: str) -> list[dict[str, Any]]:
+    """All visits of one browser.
+
+    Parameters
+    ----------
+    trainee : str
+        The browser's own name.
+
+    Returns
+    -------
+    list
+        Newest first.
+    """
+    found = []
+    for record in records().of_trainee(trainee):
+        try:
+            visit = fold(records().events(record.token))
+            title = call_file.load(record.call).title
+        except (RecordsError, CallFileError):
+            continue
+        found.append(
+            {
+                "token": record.token,
+                "number": record.number,
+                "title": title,
+                "phase": "closed" if visit.is_closed else "open",
+                "minutes": round(visit.minute),
+            }
+        )
+    return found
+
+
+def open_desk(token: str) -> "CallDesk":
+    """Take up a visit where it stands.
+
+    Parameters
+    ----------
+    token : str
+        From the page's address.
+
+    Returns
+    -------
+    CallDesk
+
+    Raises
+    ------
+    RecordsError, CallFileError
+        In one sentence.
+    """
+    return CallDesk(records().record(token))
+
+
+class CallDesk:
+    """One visit being worked.
+
+    Parameters
+    ----------
+    record : VisitRecord
+        As stored.
+    """
+
+    def __init__(self, record: VisitRecord) -> None:
+        self._record = record
+        self._site = Site(call_file.load(record.call), sealed(record.call), record.seed)
+        self._visit = fold(records().events(record.token))
+
+    @property
+    def visit(self) -> Visit:
+        """The visit as it stands.
+
+        Returns
+        -------
+        Visit
+        """
+        return self._visit
+
+    def view(self, system: str) -> dict[str, Any]:
+        """Everything the call page shows.
+
+        Parameters
+        ----------
+        system : str
+            Units, ``us`` or ``si``.
+
+        Returns
+        -------
+        dict
+            Plain data.
+        """
+        return view(
+            self._visit,
+            number=self._record.number,
+            site=self._site,
+            causes=causes(),
+            system=system,
+        )
+
+    def act(self, message: dict[str, Any]) -> dict[str, Any]:
+        """Do what a message asks; it is stored before this returns.
+
+        Parameters
+        ----------
+        message : dict
+            From the browser; anything at all.
+
+        Returns
+        -------
+        dict
+            ``view``, and ``problem`` with one sentence where it could not be done.
+        """
+        asked = message.get("system") if message.get("do") == "units" else message.get("units")
+        system = str(asked) if asked in SYSTEMS else "us"
+        if message.get("do") in ("look_around", "units"):
+            return {"view": self.view(system)}
+        try:
+            wanted = wire.action(message, system)
+            added = decide(self._visit, wanted, site=self._site, causes=codes())
+            records().append(self._record.token, added)
+        except (Refused, BadEntry) as problem:
+            return {"problem": str(problem), "view": self.view(system)}
+        except MovedOn as problem:
+            self._visit = fold(records().events(self._record.token))
+            return {"problem": str(problem), "view": self.view(system)}
+        except RecordsError as problem:
+            return {"problem": str(problem), "view": self.view(system)}
+        for event in added:
+            self._visit = advanced(self._visit, event)
+        return {"view": self.view(system)}
+
+    def debrief(self, system: str) -> dict[str, Any]:
+        """What was true and what it was worth, once the visit is closed.
+
+        Parameters
+        ----------
+        system : str
+            Units, ``us`` or ``si``.
+
+        Returns
+        -------
+        dict
+            ``debrief``, or ``problem`` while the visit is open.
+        """
+        from simulator.scoring.debrief import debrief
+
+        if not self._visit.is_closed:
+            return {"problem": NOT_CLOSED}
+        told = debrief(self._visit, self._site, system if system in SYSTEMS else "us")
+        head = {
+            "visit": {"number": self._record.number, "minutes": round(self._visit.minute)},
+            "work_order": work_order(self._site),
+        }
+        return {"debrief": {**head, **told}}
