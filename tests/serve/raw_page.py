@@ -84,6 +84,33 @@ class RawPage:
                 return dict(data["states"])
         return {}
 
+    def panel(self) -> str:
+        """The widget that is the page's own, not the watch on the line."""
+        found = [
+            name
+            for name, model in self.states().items()
+            if "_anywidget_id" in model["state"]
+            and "heartbeat" not in model["state"]["_anywidget_id"]
+        ]
+        assert len(found) == 1, "a page has one panel"
+        return found[0]
+
+    def ask(self, panel: str, content: Any, patience: float = 5.0) -> dict[str, Any] | None:
+        """Say something to a panel as its script would; nothing when it does not answer."""
+        number = self.tell(panel, {"method": "custom", "content": content})
+        deadline = time.monotonic() + patience
+        while time.monotonic() < deadline:
+            self.listen(0.05)
+            for said in self.answers_to(number):
+                data = said["content"].get("data", {})
+                if data.get("method") == "custom":
+                    return dict(data["content"])
+            if any(
+                said["content"].get("execution_state") == "idle" for said in self.answers_to(number)
+            ):
+                return None
+        return None
+
     def tell(self, model: str, data: dict[str, Any]) -> str:
         """Send data to one widget."""
         return self.say("comm_msg", {"comm_id": model, "data": data})

@@ -80,6 +80,14 @@ class Client:
         """The value of a cookie, or nothing."""
         return next((cookie.value or "" for cookie in self.cookies if cookie.name == name), "")
 
+    def take_call(self, call: str) -> str:
+        """Open a visit, and say where its page is."""
+        self.ask("")
+        form = f"_xsrf={self.cookie('_xsrf')}".encode()
+        taken = self.ask(f"start/{call}", method="POST", body=form)
+        assert taken.status == 303, taken.status
+        return str(taken.headers["Location"]).lstrip("/")
+
     def close_page(self, kernel: str) -> Answer:
         """Say what a closing tab says."""
         headers = {"X-XSRFToken": self.cookie("_xsrf")}
