@@ -135,6 +135,15 @@ class Close:
 
 
 Action = (
-    GoTo | Prepare | Measure | StartSystem | StopSystem | Wait | Mark | Declare | Repair
-    | WriteUp | Close
+    GoTo
+    | Prepare
+    | Measure
+    | StartSystem
+    | StopSystem
+    | Wait
+    | Mark
+    | Declare
+    | Repair
+    | WriteUp
+    | Close
 )

@@ -121,9 +121,7 @@ def _prepared(visit: Visit, action: actions.Prepare, site: Site) -> events.Prepa
     _stand_at(visit, step.place, site)
     if step.id in visit.prepared:
         raise Refused(f"That is done already: {step.name}.")
-    return events.Prepared(
-        seq=visit.next_seq, minute=visit.minute + step.minutes, step=step.id
-    )
+    return events.Prepared(seq=visit.next_seq, minute=visit.minute + step.minutes, step=step.id)
 
 
 def _measured(visit: Visit, action: actions.Measure, site: Site) -> events.Measured:

@@ -177,8 +177,18 @@ class Closed(_Happening):
 
 
 Event = (
-    Opened | Moved | Prepared | Measured | Started | Stopped | Waited | Marked | Declared
-    | Repaired | WrittenUp | Closed
+    Opened
+    | Moved
+    | Prepared
+    | Measured
+    | Started
+    | Stopped
+    | Waited
+    | Marked
+    | Declared
+    | Repaired
+    | WrittenUp
+    | Closed
 )
 _KINDS: dict[str, type[Event]] = {kind.__name__: kind for kind in get_args(Event)}
 

@@ -6,7 +6,8 @@ from typing import Any
 from simulator.calls.decide import place_name
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
-from simulator.instruments.measurements import MEASUREMENTS, Measurement
+from simulator.instruments.measurement import Measurement
+from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS, Step
 

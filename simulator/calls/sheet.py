@@ -65,7 +65,9 @@ def value_shown(event: Measured, system: str) -> tuple[str | None, str | None]:
     if reading.value is None:
         return None, None
     # Digits of the tool's own scale; the other system has its usual number of them.
-    printed = show(reading.value, reading.kind, system, reading.decimals if system == "us" else None)
+    printed = show(
+        reading.value, reading.kind, system, reading.decimals if system == "us" else None
+    )
     return printed.text, printed.unit
 
 

@@ -128,14 +128,17 @@ def _after(visit: Visit, event: Event) -> Visit:
             return replace(visit, prepared=visit.prepared | {event.step})
         case Started() | Stopped():
             return replace(
-                visit, is_running=isinstance(event, Started), switched_at=event.minute,
+                visit,
+                is_running=isinstance(event, Started),
+                switched_at=event.minute,
                 changed_at=event.minute,
             )
         case Repaired():
             act = discover().get(event.repair)
             opened = act is not None and act.disturbs_charge
             return replace(
-                visit, changed_at=event.minute,
+                visit,
+                changed_at=event.minute,
                 charge_changed_at=event.minute if opened else visit.charge_changed_at,
             )
         case _:

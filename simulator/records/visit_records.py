@@ -87,9 +87,13 @@ class VisitRecords:
         with _plainly(), self._engine.begin() as connection:
             made = connection.execute(
                 insert(schema.visits).values(
-                    token=record.token, call=record.call, seed=str(record.seed),
-                    trainee=record.trainee, is_served=int(record.is_served),
-                    engine_version=record.engine_version, opened_at=opened_at,
+                    token=record.token,
+                    call=record.call,
+                    seed=str(record.seed),
+                    trainee=record.trainee,
+                    is_served=int(record.is_served),
+                    engine_version=record.engine_version,
+                    opened_at=opened_at,
                 )
             )
             row = made.inserted_primary_key

@@ -16,7 +16,7 @@ function render({ model, el: host }) {
 
   const ui = {
     wait: "10", technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
-    closing: false, orderOpen: true, tab: "house", open: { finding: true, repair: false, write: false },
+    closing: false, orderOpen: window.matchMedia("(min-width: 761px)").matches, tab: "house", open: { finding: true, repair: false, write: false },
     draft: (now) => recall(draftKey) ?? now.write_up ?? "",
     keepDraft: (text) => keep(draftKey, text),
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,

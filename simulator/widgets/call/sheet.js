@@ -11,7 +11,7 @@ function sheet(view) {
       return rows.length > 0 && el("div", { class: "group" },
         el("h3", { class: group === "low side" ? "low" : group === "high side" ? "high" : "" },
           group[0].toUpperCase() + group.slice(1)),
-        el("ul", { class: "readings" }, rows.map(readingRow)));
+        el("ul", { class: "readings" }, rows.map((row) => readingRow(row, view))));
     }),
     view.worked_out.length > 0 && el("div", { class: "group" },
       el("h3", {}, WORDS.worked),
@@ -29,12 +29,17 @@ function sheet(view) {
             el("td", {}, pair.after ? withUnit(pair.after.shown, pair.unit) : WORDS.notYet)))))));
 }
 
-function readingRow(row) {
+function placeName(view, id) {
+  const place = view.places.find((item) => item.id === id);
+  return place ? place.name : id;
+}
+
+function readingRow(row, view) {
   return el("li", { class: row.after_repair ? "after" : "", "data-seq": row.seq },
     el("div", { class: "grow" },
       el("span", {}, row.name),
       el("span", { class: "small" },
-        ` ${row.place} · ${WORDS.at(Math.round(row.minute))}`,
+        ` ${placeName(view, row.place)} · ${WORDS.at(Math.round(row.minute))}`,
         row.conditions ? ` · ${row.conditions}` : "",
         row.technique ? ` · ${row.technique}` : "",
         row.after_repair ? ` · ${WORDS.afterRepair}` : ""),

@@ -1,0 +1,277 @@
+"""Points for how it was found out: measuring, evidence, diagnosis, re-test."""
+
+from simulator.calls.events import Measured
+from simulator.calls.sealed import Key
+from simulator.calls.visit import Visit
+from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.evidence import ENOUGH, strongest, support
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.techniques import careful
+from simulator.instruments.tools import TOOLS
+from simulator.scoring.part import Because, Part, part
+
+SETTLED = 15.0  # after a start or a repair, California Title 24 RA3.2; in minutes
+CARE = careful("").id
+LUCK = 0.4  # a right answer without evidence keeps this share
+FEW = 6  # fewer numbers than this cannot carry a diagnosis
+
+
+def name(event: Measured) -> str:
+    """A reading as people say it.
+
+    Parameters
+    ----------
+    event : Measured
+        Which.
+
+    Returns
+    -------
+    str
+    """
+    return MEASUREMENTS[event.reading.measurement].name
+
+
+def cited(visit: Visit) -> list[Measured]:
+    """Readings the finding rests on.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+
+    Returns
+    -------
+    list
+        Oldest first.
+    """
+    numbers = visit.finding.cited if visit.finding else ()
+    return [event for event in visit.readings if event.seq in numbers]
+
+
+def weakness(visit: Visit, event: Measured) -> str | None:
+    """What is wrong with how a reading was taken.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    event : Measured
+        Which reading.
+
+    Returns
+    -------
+    str or None
+        A sentence.
+    """
+    item = MEASUREMENTS[event.reading.measurement]
+    if event.reading.value is None:
+        return None
+    if event.reading.technique != CARE:
+        way = {t.id: t.name for t in item.techniques}[event.reading.technique]
+        return f"{item.name} at minute {event.minute:.0f} was taken carelessly ({way.lower()})."
+    prepared = {e.step for e in visit.events[: event.seq] if hasattr(e, "step")}
+    if TOOLS[item.tool_id] is TOOLS["manometer"] and "zero_manometer" not in prepared:
+        return f"{item.name} was read before the manometer was zeroed."
+    if item.group in ("air", "low side", "high side") and event.settled < SETTLED:
+        return (
+            f"{item.name} at minute {event.minute:.0f} was read {event.settled:.0f} min after a "
+            "change: it had not settled."
+        )
+    return None
+
+
+def measuring(visit: Visit, key: Key) -> Part:
+    """Readings taken in the right way, before and after.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        Unused; all measuring is graded alike.
+
+    Returns
+    -------
+    Part
+        Of 15.
+    """
+    del key
+    numbers = [event for event in visit.readings if event.reading.value is not None]
+    because = []
+    points = 15.0 * min(len(numbers) / FEW, 1.0)
+    if len(numbers) < FEW:
+        because.append(Because(f"Only {len(numbers)} readings with a number were taken."))
+    used = {event.seq for event in cited(visit)}
+    for event in numbers:
+        again = any(
+            later.seq > event.seq and later.reading.measurement == event.reading.measurement
+            and weakness(visit, later) is None
+            for later in numbers
+        )  # fmt: skip
+        said = weakness(visit, event)
+        if said and not again and (event.seq in used or event.reading.technique != CARE):
+            points -= 2.0
+            because.append(Because(said, event.seq))
+    if "match_probes" in visit.prepared:
+        because.append(Because("You compared your probes, so small differences count."))
+    else:
+        points -= 1.0
+        because.append(Because("The probes were not compared: their small differences are doubt."))
+    for event in visit.readings:
+        if event.problems and event.seq in used:
+            points -= 2.0
+            because.append(
+                Because(f"A charge reading was used that does not count: {name(event)}.")
+            )
+            break
+    return part("Measuring", points, 15.0, because)
+
+
+def worth(visit: Visit) -> dict[str, float]:
+    """Worth of each cited measurement: half where it was taken badly.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+
+    Returns
+    -------
+    dict
+        By measurement. [-]
+    """
+    return {
+        event.reading.measurement: 0.5 if weakness(visit, event) else 1.0 for event in cited(visit)
+    }
+
+
+def evidence(visit: Visit, key: Key) -> Part:
+    """Whether the cited readings carry what was declared and true.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+
+    Returns
+    -------
+    Part
+        Of 20.
+    """
+    because, points = [], 0.0
+    whole = sum(key.causes.values()) or 1.0
+    found = visit.finding.causes if visit.finding else ()
+    for cause, share in key.causes.items():
+        carried = support(cause, worth(visit)) if cause in found else 0.0
+        points += 20.0 * carried * share / whole
+        if carried >= ENOUGH:
+            because.append(Because(f"Your readings carry the finding: {name_of(cause)}."))
+        elif carried > 0.0:
+            best = MEASUREMENTS[strongest(cause)].name
+            because.append(
+                Because(f"Partly carried: {name_of(cause)}. It tells most: {best.lower()}.")
+            )
+        elif cause in found:
+            because.append(Because(f"Named without a reading that shows it: {name_of(cause)}."))
+        else:
+            best = MEASUREMENTS[strongest(cause)].name
+            because.append(Because(f"Something was not found; it tells most: {best.lower()}."))
+    return part("Evidence", points, 20.0, because)
+
+
+def diagnosis(visit: Visit, key: Key) -> Part:
+    """The right causes and no others; luck earns little.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+
+    Returns
+    -------
+    Part
+        Of 15.
+    """
+    because, points = [], 0.0
+    whole = sum(key.causes.values()) or 1.0
+    finding = visit.finding
+    found = finding.causes if finding else ()
+    seq = finding.seq if finding else None
+    for cause, share in key.causes.items():
+        if cause not in found:
+            because.append(Because(f"Not found: {name_of(cause)}."))
+            continue
+        carried = support(cause, worth(visit))
+        kept = LUCK + (1.0 - LUCK) * carried
+        points += 15.0 * kept * share / whole
+        luck = "" if carried >= 0.5 else ", though little was there to know it by"
+        because.append(Because(f"Found: {name_of(cause)}{luck}.", seq))
+    for cause in found:
+        if cause not in key.causes:
+            points -= 4.0
+            because.append(Because(f"Not so: {name_of(cause)}.", seq))
+    return part("Diagnosis", points, 15.0, because)
+
+
+def verification(visit: Visit, key: Key) -> Part:
+    """Same point, settled, before and after the repair.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        Names the proof of each cause.
+
+    Returns
+    -------
+    Part
+        Of 7.
+    """
+    if not visit.repairs:
+        said = [Because("Nothing was repaired, so nothing could be proven mended.")]
+        return part("Re-test", 0.0, 7.0, said)
+    because, points = [], 0.0
+    whole = sum(key.causes.values()) or 1.0
+    start, end = visit.repairs[0].seq, visit.repairs[-1].seq
+    for cause, share in key.causes.items():
+        pair = next((m for m in key.proof[cause] if _is_paired(visit, m, start, end)), None)
+        if pair is not None:
+            points += 7.0 * share / whole
+            because.append(Because(f"Before and after, settled: {MEASUREMENTS[pair].name}."))
+        else:
+            names = " or ".join(MEASUREMENTS[m].name.lower() for m in key.proof[cause])
+            because.append(Because(f"No pair that proves it; it takes {names}."))
+    return part("Re-test", points, 7.0, because)
+
+
+def _is_paired(visit: Visit, measurement: str, start: int, end: int) -> bool:
+    taken = [e for e in visit.readings if e.reading.measurement == measurement and e.is_running]
+    before = any(e.seq < start for e in taken)
+    after = any(e.seq > end and e.settled >= SETTLED for e in taken)
+    return before and after
+
+
+def invalid_charge_tests(visit: Visit) -> list[str]:
+    """Charge tests that do not count, and why.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+
+    Returns
+    -------
+    list
+        A sentence each.
+    """
+    return [
+        f"{name(event)} at minute {event.minute:.0f} cannot judge the charge. "
+        + " ".join(event.problems)
+        for event in visit.readings
+        if event.problems
+    ]

@@ -1,0 +1,127 @@
+"""The same house healthy, as found and as left, settled in the same weather."""
+
+from collections.abc import Callable
+from typing import Any
+
+from simulator.calls.site import Acts, Site
+from simulator.plant import energy, steady
+from simulator.plant.energy import Day
+from simulator.plant.operating_point import OperatingPoint
+from simulator.quantities.shown import show
+
+Value = Callable[[OperatingPoint], float]
+
+
+def _field(name: str) -> Value:
+    return lambda point: float(getattr(point, name))
+
+
+def _gauge(name: str) -> Value:
+    return lambda point: float(getattr(point, name)) - float(point.pressure)
+
+
+ROWS: tuple[tuple[str, str, Value], ...] = (
+    ("Superheat", "temperature_difference", _field("superheat")),
+    ("Subcooling", "temperature_difference", _field("subcooling")),
+    ("Suction pressure", "gauge_pressure", _gauge("suction_pressure")),
+    ("Liquid pressure", "gauge_pressure", _gauge("liquid_pressure")),
+    ("Amps of the outdoor unit", "current", _field("outdoor_current")),
+    ("Amps of the air handler", "current", _field("air_handler_current")),
+    ("Airflow through the coil", "airflow", _field("airflow")),
+    ("Sum of the registers", "airflow", _field("register_airflow")),
+    ("Total external static", "static_pressure", _field("total_external_static")),
+    ("Filter drop", "static_pressure", _field("filter_drop")),
+    (
+        "Return gain",
+        "temperature_difference",
+        lambda p: float(p.air_handler_return_temperature) - float(p.grille_temperature),
+    ),
+    (
+        "Split at the air handler",
+        "temperature_difference",
+        lambda p: float(p.air_handler_return_temperature) - float(p.supply_plenum_temperature),
+    ),
+    ("House pressure", "house_pressure", _field("house_pressure")),
+    ("Cooling at the coil", "heat_rate", _field("gross_capacity")),
+    ("Cooling that reaches the rooms", "heat_rate", _field("delivered_capacity")),
+)
+
+
+def before_after(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
+    """Settled readings in three states.
+
+    Parameters
+    ----------
+    site : Site
+        With the key.
+    acts : tuple
+        Repairs of the visit.
+    system : str
+        Units, ``us`` or ``si``.
+
+    Returns
+    -------
+    list
+        One row a reading.
+    """
+    states = [site.healthy(), site.installation(), site.installation(acts)]
+    # The hour of arrival, so that the three differ in nothing but the installation.
+    held = site.conditions(0.0)
+    points = [steady.solve(state, held) for state in states]
+    rows = []
+    for name, kind, value in ROWS:
+        shown = [show(value(point), kind, system) for point in points]
+        rows.append(
+            {
+                "name": name,
+                "unit": shown[0].unit,
+                "healthy": shown[0].text,
+                "found": shown[1].text,
+                "left": shown[2].text,
+            }
+        )
+    return rows
+
+
+def bill(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
+    """A month of such days, as found and as left.
+
+    Parameters
+    ----------
+    site : Site
+        With the key.
+    acts : tuple
+        Repairs of the visit.
+    system : str
+        Units, ``us`` or ``si``.
+
+    Returns
+    -------
+    list
+        One row a figure.
+    """
+    call = site.call
+    found, left = (
+        energy.day(state, call.weather, call.setpoint)
+        for state in (site.installation(), site.installation(acts))
+    )
+
+    def row(name: str, kind: str, value: Callable[[Day], float]) -> dict[str, Any]:
+        both = [show(value(day), kind, system) for day in (found, left)]
+        return {"name": name, "unit": both[0].unit, "found": both[0].text, "left": both[1].text}
+
+    month = energy.DAYS_IN_MONTH
+    return [
+        row("Share of the day it runs", "fraction", lambda day: day.mean_run_fraction),
+        row("Warmest the rooms get", "temperature", lambda d: float(d.indoor_temperature.max())),
+        row(
+            "Mean room humidity",
+            "relative_humidity",
+            lambda day: float(day.indoor_relative_humidity.mean()),
+        ),
+        row("Compressor, a month", "energy", lambda day: day.compressor_energy * month),
+        row("Outdoor fan, a month", "energy", lambda day: day.outdoor_fan_energy * month),
+        row("Blower, a month", "energy", lambda day: day.blower_energy * month),
+        row("Strips, a month", "energy", lambda day: day.strip_energy * month),
+        row("Cooling costs, a month of such days", "money", lambda day: day.cost_per_month),
+    ]
