@@ -1,0 +1,140 @@
+"""Whole calls: the good path is worth much, the hasty one little, luck in between."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from simulator.calls.sealed import sealed
+from simulator.scoring.scorecard import score
+from simulator.serve.visits import CallDesk
+from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, sheet
+
+
+@pytest.fixture
+def capstone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
+    """The capstone, just arrived."""
+    return desk_for("mallorn", tmp_path, monkeypatch)
+
+
+def told(desk: CallDesk) -> dict[str, Any]:
+    """The debrief."""
+    answer = desk.debrief("us")
+    assert "problem" not in answer
+    found: dict[str, Any] = answer["debrief"]
+    return found
+
+
+def number(text: str) -> float:
+    """A printed number."""
+    return float(text.replace(",", "").replace("\N{MINUS SIGN}", "-"))
+
+
+def row(debrief: dict[str, Any], part: str, name: str) -> dict[str, Any]:
+    """One row of a table in the debrief."""
+    return next(row for row in debrief[part] if row["name"] == name)
+
+
+def test_the_good_path_is_worth_eighty(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    debrief = told(capstone)
+    assert debrief["total"] >= 80, debrief["parts"]
+    assert debrief["harm"] == []
+    assert "collar" in debrief["what_was_true"]
+
+
+def test_the_hasty_path_is_graded_low_and_its_harm_named(capstone: CallDesk) -> None:
+    hasty_capstone(capstone)
+    debrief = told(capstone)
+    assert debrief["total"] <= 40, debrief["parts"]
+    assert any("before the air was proven" in text for text in debrief["harm"])
+    assert any("Airflow was not proven" in text for text in debrief["invalid_charge_tests"])
+    retest = row(debrief, "parts", "Re-test")
+    assert retest["points"] == 0
+
+
+def test_luck_is_worth_little(capstone: CallDesk) -> None:
+    do(capstone, "declare", causes=["supply_leak", "return_leak"], cited=[])
+    do(capstone, "close")
+    parts = {part["name"]: part for part in told(capstone)["parts"]}
+    earned = parts["Diagnosis"]["points"] + parts["Evidence"]["points"]
+    assert earned <= 0.4 * (parts["Diagnosis"]["of"] + parts["Evidence"]["of"])
+
+
+def test_an_unsafe_repair_caps_the_whole(capstone: CallDesk) -> None:
+    do(capstone, "declare", causes=["supply_leak"], cited=[])
+    do(capstone, "stop")
+    do(capstone, "repair", repair="seal_supply", amount=None)
+    do(capstone, "close")
+    debrief = told(capstone)
+    assert debrief["total"] <= 40
+    assert any("Unsafe" in why["text"] for part in debrief["parts"] for why in part["because"])
+
+
+def test_capstone_gauges_look_healthy_and_the_rooms_do_not(capstone: CallDesk) -> None:
+    """Superheat and subcooling within instrument error; a quarter and more of the cooling lost."""
+    good_capstone(capstone)
+    debrief = told(capstone)
+    for name, error in (("Superheat", 2.0), ("Subcooling", 2.0)):
+        line = row(debrief, "before_after", name)
+        assert abs(number(line["found"]) - number(line["healthy"])) <= error
+    rooms = row(debrief, "before_after", "Cooling that reaches the rooms")
+    assert number(rooms["found"]) <= 0.75 * number(rooms["healthy"])
+    coil = row(debrief, "before_after", "Cooling at the coil")
+    assert number(coil["found"]) > number(coil["healthy"])
+
+
+def test_repaired_the_readings_run_time_and_bill_recover(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    debrief = told(capstone)
+    for line in debrief["before_after"]:
+        assert number(line["left"]) == pytest.approx(number(line["healthy"]), rel=0.01, abs=0.11)
+    runs = row(debrief, "bill", "Share of the day it runs")
+    assert number(runs["left"]) < 0.8 * number(runs["found"])
+    cost = row(debrief, "bill", "Cooling costs, a month of such days")
+    assert number(cost["left"]) < 0.8 * number(cost["found"])
+
+
+def test_pairs_stand_in_the_debrief(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    pair = next(p for p in told(capstone)["pairs"] if "registers" in p["name"].lower())
+    assert number(pair["after"]["shown"]) > number(pair["before"]["shown"])
+
+
+def test_strips_call_is_found_at_the_panel(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = desk_for("rooke", tmp_path, monkeypatch)
+    go(desk, "customer", "consent", "ask_when ask_changed ask_touched ask_rooms read_bill")
+    do(desk, "start")
+    go(desk, "return_grille", "match_probes", "grille_dry_bulb")
+    go(desk, "air_handler", "hazard_look_air_handler", "look_filter plate_airflow")
+    do(desk, "wait", minutes="15")
+    go(desk, "registers", "", "near_register_temperature")
+    go(desk, "electrical_panel", "prove_meter", "air_handler_current strip_current voltage")
+    cited = [sheet(desk)["air_handler_current"], sheet(desk)["strip_current"]]
+    do(desk, "declare", causes=["strips_on"], cited=cited)
+    do(desk, "stop")
+    do(desk, "repair", repair="replace_sequencer", amount=None)
+    do(desk, "start")
+    do(desk, "wait", minutes="16")
+    go(desk, "electrical_panel", "", "air_handler_current strip_current")
+    do(
+        desk,
+        "write_up",
+        text="A strip stayed on whenever the blower ran: 22 amps at the air handler where 2 are "
+        "right. The sequencer is replaced and the strips read 0 amps over a full cycle. The next "
+        "bill should show it; call if the smell comes back.",
+    )
+    do(desk, "close")
+    assert told(desk)["total"] >= 80, told(desk)["parts"]
+
+
+def test_the_scorecard_is_pure(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    key = sealed("mallorn").opened()
+    assert score(capstone.visit.events, key) == score(capstone.visit.events, key)
+
+
+def test_no_debrief_before_the_end(capstone: CallDesk) -> None:
+    assert set(capstone.debrief("us")) == {"problem"}
