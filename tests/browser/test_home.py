@@ -1,0 +1,54 @@
+"""The home page in a real browser: readable, reachable, and never wider than the screen."""
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.serve.running import RunningBench, soon
+
+PAGES = ["/", "/start/mallorn", "/no/such/page"]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("path", PAGES)
+def test_a_page_without_a_kernel_is_accessible(page: Page, path: str, scheme: str) -> None:
+    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    page.goto(path)
+    found = Axe().run(page).response["violations"]
+    assert [violation["id"] for violation in found] == []
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_it_fits_a_telephone(page: Page, path: str) -> None:
+    page.set_viewport_size({"width": 390, "height": 800})
+    page.goto(path)
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+
+
+def test_the_first_stop_of_the_keyboard_skips_the_strip(page: Page) -> None:
+    page.goto("/")
+    page.keyboard.press("Tab")
+    expect(page.get_by_role("link", name="Skip to the page")).to_be_focused()
+
+
+def test_a_call_is_taken_by_keyboard_and_found_again(page: Page) -> None:
+    page.goto("/")
+    page.get_by_role("button", name="Take the call").first.focus()
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/voila/render/call.ipynb?visit=*")
+    expect(page.get_by_role("main")).to_be_visible()
+    page.get_by_role("link", name="Benchcall").click()
+    expect(page.get_by_role("link", name="Go on")).to_be_visible()
+
+
+def test_leaving_a_page_frees_its_kernel(context: BrowserContext, bench: RunningBench) -> None:
+    before = len(bench.kernels())
+    page = context.new_page()
+    page.goto("/voila/render/test-stand.ipynb")
+    expect(page.locator("[data-reading]").first).to_be_visible(timeout=30_000)
+    for _ in range(3):
+        page.reload()
+        expect(page.locator("[data-reading]").first).to_be_visible(timeout=30_000)
+    assert soon(lambda: len(bench.kernels()) == before + 1)
+    page.goto("/")
+    assert soon(lambda: len(bench.kernels()) == before)
