@@ -128,7 +128,8 @@ def conditions_text(event: Measured) -> str:
 
 def _worked(events: Sequence[Measured], site: Site) -> list[WorkedOut]:
     unit = site.healthy().unit
-    numbered = [(event.seq, event.reading) for event in events]
+    # Pressures at rest and temperatures of a running unit belong to no common state.
+    numbered = [(event.seq, event.reading) for event in events if event.is_running]
     return work_out(numbered, site.call.metering, unit.refrigerant)
 
 

@@ -26,7 +26,7 @@ def air_handler() -> list[Measurement]:
             "Return wet bulb at the air handler",
             "psychrometer",
             wet("air_handler_return"),
-            how.FRESH_WICK,
+            how.wick("air_handler_return_temperature"),
         ),
         (
             "supply_dry_bulb",
@@ -40,7 +40,7 @@ def air_handler() -> list[Measurement]:
             "Supply wet bulb at the air handler",
             "psychrometer",
             wet("supply_plenum"),
-            how.FRESH_WICK[:1],
+            how.wick("supply_plenum_temperature")[:1],
         ),
     ]
     return [
@@ -60,14 +60,15 @@ def air_handler() -> list[Measurement]:
             for key, name, tool, truth, ways in air
         ),
         Measurement(
-            id="plate_airflow",
-            name="Airflow by flow plate in the filter slot",
+            id="coil_airflow",
+            name="Airflow by traverse of the supply plenum",
             place="air_handler",
-            tool_id="flow_plate",
+            tool_id="traverse",
             way="measure",
-            minutes=10,
+            minutes=12,
             group="air",
             truth=field("airflow"),
+            needs=holes,
         ),
         Measurement(
             id="condensate",

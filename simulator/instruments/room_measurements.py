@@ -94,7 +94,7 @@ def rooms() -> list[Measurement]:
             minutes=3,
             group="air",
             truth=wet("grille"),
-            techniques=how.FRESH_WICK,
+            techniques=how.wick("grille_temperature"),
         ),
         Measurement(
             id="house_pressure",

@@ -17,6 +17,7 @@ from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.timeline import Moment
 from simulator.quantities.shown import from_display, to_display
 
+ANY_TAP = "static_supply"
 UNMATCHED = 0.45  # probes that were not compared differ by up to this, either way [K]
 
 
@@ -104,7 +105,9 @@ def take(
     value = lagged(item, tool, moment)
     draw = hands.session.draws[measurement]
     value = way.felt(Felt(value, moment.now, draw))
-    value = _unprepared(tool, value, moment.now, hands.prepared, draw)
+    # One manometer has one zero, wherever its hoses go.
+    zero = hands.session.draws[ANY_TAP] if tool is TOOLS["manometer"] else draw
+    value = _unprepared(tool, value, moment.now, hands.prepared, zero)
     value = _with_errors(item.tool_id, tool, value, hands.session, chance)
     return Reading(
         measurement=measurement,

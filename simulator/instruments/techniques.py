@@ -55,10 +55,14 @@ def careful(name: str) -> Technique:
     return Technique("careful", name)
 
 
-def _dry_wick(felt: Felt) -> float:
+def _dry_wick(air: str) -> Callable[[Felt], float]:
     """A wick a quarter dry feels a quarter of the depression less."""
-    room = float(felt.point.grille_temperature)
-    return felt.value + 0.25 * max(room - felt.value, 0.0)
+
+    def felt(now: Felt) -> float:
+        depression = float(getattr(now.point, air)) - now.value
+        return now.value + 0.25 * max(depression, 0.0)
+
+    return felt
 
 
 def _bare_outdoors(felt: Felt) -> float:
@@ -125,10 +129,25 @@ def wet_bulb_of(temperature: float, humidity_ratio: float, pressure: float) -> f
     return float(moist_air.wet_bulb(temperature, humidity_ratio, pressure))
 
 
-FRESH_WICK = (
-    careful("Fresh wet wick, in moving air"),
-    Technique("as_found", "Wick as it came out of the bag", _dry_wick),
-)
+def wick(air: str) -> tuple[Technique, ...]:
+    """Ways to take a wet bulb.
+
+    Parameters
+    ----------
+    air : str
+        Field of the dry bulb at the same place.
+
+    Returns
+    -------
+    tuple
+        The careful one first.
+    """
+    return (
+        careful("Fresh wet wick, in moving air"),
+        Technique("as_found", "Wick as it came out of the bag", _dry_wick(air)),
+    )
+
+
 INSULATED = (
     careful("Clean pipe, clamp insulated"),
     Technique("bare", "Clamp straight on the pipe", _bare_outdoors),

@@ -115,15 +115,15 @@ TOOLS: dict[str, Tool] = {
         relative_bias=0.005,
         source=f"±1 %, 0.1 Pa, wind apart, {PRACTICE}",
     ),
-    "flow_plate": Tool(
-        name="Flow plate",
+    "traverse": Tool(
+        name="Pitot traverse, 16 points",
         kind="airflow",
         decimals=0,
         bias=0.0,
-        noise=0.004,
+        noise=0.006,
         lag=5.0,
         relative_bias=0.03,
-        source=f"±5 to 7 %, value from memory, {PRACTICE}",
+        source=f"±6 to 8 % in a straight plenum, {PRACTICE}",
     ),
     "flow_hood": Tool(
         name="Powered flow hood",

@@ -13,7 +13,7 @@ CHARGE_READINGS = (
     "suction_line_temperature",
     "liquid_line_temperature",
 )
-AIRFLOW_PROOF = ("plate_airflow",)
+AIRFLOW_PROOF = ("coil_airflow",)
 
 
 def charge_test_problems(

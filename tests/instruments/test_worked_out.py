@@ -27,7 +27,7 @@ SHEET = [
     (7, reading("static_supply", 0.28, "static_pressure")),
     (8, reading("static_after_filter", -0.22, "static_pressure")),
     (9, reading("register_sum", 912.0, "airflow")),
-    (10, reading("plate_airflow", 1200.0, "airflow")),
+    (10, reading("coil_airflow", 1200.0, "airflow")),
     (11, reading("return_dry_bulb", 81.75, "temperature")),
     (12, reading("grille_dry_bulb", 75.0, "temperature")),
     (13, reading("return_zone_temperature", 120.0, "temperature")),
@@ -85,7 +85,7 @@ def problems(rows: list[Reading], **times: float | None) -> str:
 
 def test_a_proper_charge_test_has_no_problem() -> None:
     proper = [
-        reading("plate_airflow", 1180.0, "airflow"),
+        reading("coil_airflow", 1180.0, "airflow"),
         reading("outdoor_temperature", 88.0, "temperature"),
     ]
     assert problems(proper) == ""
@@ -94,7 +94,7 @@ def test_a_proper_charge_test_has_no_problem() -> None:
 def test_each_reason_is_named() -> None:
     """California Title 24 RA3.2: airflow first, 55 °F outdoors, 15 minutes."""
     cold = [
-        reading("plate_airflow", 900.0, "airflow"),
+        reading("coil_airflow", 900.0, "airflow"),
         reading("outdoor_temperature", 50.0, "temperature"),
     ]
     assert "Airflow was not proven" in problems([])

@@ -40,7 +40,12 @@ def sheet(desk: CallDesk) -> dict[str, int]:
 
 def good_capstone(desk: CallDesk) -> None:
     """One good path of many."""
-    go(desk, "customer", "consent", "ask_when ask_changed ask_touched ask_rooms read_bill read_history")
+    go(
+        desk,
+        "customer",
+        "consent",
+        "ask_when ask_changed ask_touched ask_rooms read_bill read_history",
+    )
     go(desk, "return_grille", "match_probes", "grille_dry_bulb grille_wet_bulb house_pressure")
     go(
         desk,
@@ -48,7 +53,7 @@ def good_capstone(desk: CallDesk) -> None:
         "hazard_look_air_handler drill_test_holes zero_manometer",
         "look_filter look_slot smoke_return return_dry_bulb return_wet_bulb supply_dry_bulb "
         "return_zone_temperature static_before_filter static_after_filter static_supply "
-        "plate_airflow",
+        "coil_airflow",
     )
     go(desk, "registers", "", "register_sum")
     go(desk, "zone", "hazard_look_zone", "look_ducts smoke_supply")
@@ -56,7 +61,7 @@ def good_capstone(desk: CallDesk) -> None:
         sheet(desk)[name]
         for name in (
             "house_pressure", "look_slot", "smoke_return", "return_dry_bulb", "grille_dry_bulb",
-            "plate_airflow", "register_sum", "look_ducts", "smoke_supply",
+            "coil_airflow", "register_sum", "look_ducts", "smoke_supply",
         )
     ]  # fmt: skip
     do(desk, "declare", causes=["supply_leak", "return_leak"], cited=cited)
@@ -67,7 +72,7 @@ def good_capstone(desk: CallDesk) -> None:
     do(desk, "wait", minutes="20")
     go(desk, "registers", "", "register_sum")
     go(desk, "return_grille", "", "house_pressure")
-    go(desk, "air_handler", "", "return_dry_bulb plate_airflow")
+    go(desk, "air_handler", "", "return_dry_bulb coil_airflow")
     do(
         desk,
         "write_up",

@@ -101,14 +101,12 @@ def test_pairs_stand_in_the_debrief(capstone: CallDesk) -> None:
     assert number(pair["after"]["shown"]) > number(pair["before"]["shown"])
 
 
-def test_strips_call_is_found_at_the_panel(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_strips_call_is_found_at_the_panel(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     desk = desk_for("rooke", tmp_path, monkeypatch)
     go(desk, "customer", "consent", "ask_when ask_changed ask_touched ask_rooms read_bill")
     do(desk, "start")
     go(desk, "return_grille", "match_probes", "grille_dry_bulb")
-    go(desk, "air_handler", "hazard_look_air_handler", "look_filter plate_airflow")
+    go(desk, "air_handler", "hazard_look_air_handler", "look_filter")
     do(desk, "wait", minutes="15")
     go(desk, "registers", "", "near_register_temperature")
     go(desk, "electrical_panel", "prove_meter", "air_handler_current strip_current voltage")
