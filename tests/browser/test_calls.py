@@ -1,0 +1,180 @@
+"""Calls played in a real browser: well, hastily, and across a killed kernel."""
+
+from collections.abc import Iterable
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Locator, Page, expect
+
+from tests.serve.running import RunningBench
+
+
+def act(page: Page, key: str) -> None:
+    """Press what carries a key and wait until the page is at rest."""
+    page.locator(f'[data-key="{key}"]').click()
+    expect(page.locator(".call[aria-busy]")).to_have_count(0)
+
+
+def go(page: Page, place: str, steps: Iterable[str] = (), tests: Iterable[str] = ()) -> None:
+    """Walk to a place, prepare, take readings."""
+    act(page, f"place-{place}")
+    for step in steps:
+        act(page, f"step-{step}")
+    for test in tests:
+        act(page, f"test-{test}")
+
+
+def problem(page: Page) -> Locator:
+    """The sentence about what could not be done."""
+    return page.locator(".notice.problem")
+
+
+@pytest.fixture
+def capstone(page: Page) -> Page:
+    """The capstone taken from the home page."""
+    page.goto("/")
+    page.get_by_text("Bill up, sticky rooms").first.wait_for()
+    page.goto("/start/mallorn")
+    page.get_by_role("button", name="Take the call").click()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    return page
+
+
+def repair(page: Page, code: str, amount: str | None = None) -> None:
+    """Choose a repair, give its amount, confirm."""
+    act(page, f"repair-{code}")
+    if amount is not None:
+        page.locator(f'[data-key="amount-{code}"]').fill(amount)
+    act(page, f"sure-{code}")
+
+
+def close(page: Page, text: str) -> None:
+    """Write to the customer and leave."""
+    page.locator("summary", has_text="Write-up").click()
+    page.locator('[data-key="write-text"]').fill(text)
+    act(page, "write")
+    act(page, "close")
+    act(page, "close-sure")
+    page.locator('[data-key="debrief"]').click()
+    expect(page.locator(".debrief[data-ready]")).to_be_visible(timeout=60_000)
+
+
+def total(page: Page) -> int:
+    """Points of the debrief."""
+    return int(page.locator(".total").inner_text().split(":")[1].split()[0])
+
+
+def test_the_capstone_from_home_to_debrief(capstone: Page) -> None:
+    page = capstone
+    expect(page.get_by_text("never get under 77")).to_be_visible()
+    for test in ("ask_when", "ask_changed", "ask_touched", "ask_rooms", "read_bill"):
+        act(page, f"test-{test}")
+    act(page, "step-consent")
+    go(page, "return_grille", ["match_probes"], ["grille_dry_bulb", "house_pressure"])
+    go(
+        page,
+        "air_handler",
+        ["hazard_look_air_handler", "drill_test_holes", "zero_manometer"],
+        ["look_slot", "smoke_return", "return_dry_bulb", "supply_dry_bulb", "coil_airflow"],
+    )
+    go(page, "registers", (), ["register_sum"])
+    go(page, "zone", ["hazard_look_zone"], ["smoke_supply"])
+    expect(page.get_by_text("Register sum over airflow")).to_be_visible()
+    act(page, "mark-supply_leak-likely")
+    for cause in ("supply_leak", "return_leak"):
+        page.locator(f'[data-key="found-{cause}"]').check()
+    for box in page.locator('[data-key^="cited-"]').all():
+        box.check()
+    act(page, "declare")
+    act(page, "stop")
+    page.locator("summary", has_text="Repair").click()
+    repair(page, "seal_supply")
+    repair(page, "seal_return")
+    act(page, "start")
+    page.locator('[data-key="wait-minutes"]').fill("20")
+    act(page, "wait")
+    go(page, "registers", (), ["register_sum"])
+    go(page, "return_grille", (), ["house_pressure"])
+    close(
+        page,
+        "The supply collar in the attic and the platform return were open; both are sealed. "
+        "Registers give 97 % of the coil's air now, 76 % before; house pressure 0 Pa. The charge "
+        "was left alone. Have the water heater's draught checked and watch the next bill.",
+    )
+    expect(page.get_by_text("The supply trunk's collar")).to_be_visible()
+    assert total(page) >= 75
+    assert page.locator("h2", has_text="Harm").count() == 0
+
+
+def test_the_hasty_way_is_graded_lower_and_its_harm_named(capstone: Page) -> None:
+    page = capstone
+    go(page, "outdoor_unit", ["connect_gauges"], ["suction_pressure", "liquid_pressure"])
+    page.locator('[data-key="found-undercharge"]').check()
+    act(page, "declare")
+    page.locator("summary", has_text="Repair").click()
+    act(page, "repair-add_refrigerant")
+    act(page, "sure-add_refrigerant")
+    expect(problem(page)).to_contain_text("missing")
+    page.locator('[data-key="amount-add_refrigerant"]').fill("lots")
+    act(page, "sure-add_refrigerant")
+    expect(problem(page)).to_contain_text("must be a number")
+    page.locator('[data-key="amount-add_refrigerant"]').fill("8")
+    act(page, "sure-add_refrigerant")
+    close(page, "Topped off.")
+    assert total(page) <= 40
+    expect(page.locator("section", has=page.locator("h2", has_text="Harm"))).to_contain_text(
+        "before the air was proven"
+    )
+    expect(page.get_by_text("Airflow was not proven first").first).to_be_visible()
+
+
+def test_a_killed_kernel_loses_nothing(capstone: Page, bench: RunningBench) -> None:
+    page = capstone
+    act(page, "test-ask_when")
+    go(page, "return_grille", ["match_probes"], ["grille_dry_bulb", "grille_wet_bulb"])
+    before = page.locator(".readings .value").all_inner_texts()
+    minutes = page.locator(".clock .big").inner_text()
+    page.locator("summary", has_text="Write-up").click()
+    page.locator('[data-key="write-text"]').fill("Half a sentence")
+    max(bench.kernels(), key=lambda kernel: kernel.create_time()).kill()
+    expect(page.locator(".connection-lost")).to_be_visible(timeout=15_000)
+    page.reload()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    assert page.locator(".readings .value").all_inner_texts() == before
+    assert page.locator(".clock .big").inner_text() == minutes
+    page.locator("summary", has_text="Write-up").click()
+    expect(page.locator('[data-key="write-text"]')).to_have_value("Half a sentence")
+    act(page, "test-house_pressure")
+    assert len(page.locator(".readings .value").all_inner_texts()) == len(before) + 1
+
+
+def test_by_keyboard_a_reading_is_taken_and_focus_stays(capstone: Page) -> None:
+    page = capstone
+    page.locator('[data-key="place-thermostat"]').focus()
+    page.keyboard.press("Enter")
+    expect(page.locator('[data-key="test-room_temperature"]')).to_be_visible()
+    page.locator('[data-key="test-room_temperature"]').focus()
+    page.keyboard.press("Enter")
+    expect(page.locator(".notice")).to_contain_text("Room temperature:")
+    assert page.evaluate("document.activeElement.dataset.key") == "test-room_temperature"
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_call_page_is_accessible_and_fits(capstone: Page, width: int, scheme: str) -> None:
+    page = capstone
+    page.set_viewport_size({"width": width, "height": 844})
+    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    act(page, "test-ask_when")
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    grave = [
+        (found["id"], found["nodes"][0]["html"][:200])
+        for found in Axe().run(page).response["violations"]
+        if found["impact"] in ("serious", "critical")
+    ]
+    assert grave == []
+
+
+def test_unknown_visits_get_a_sentence(page: Page) -> None:
+    page.goto("/voila/render/call.ipynb?visit=nobody-has-this-token")
+    expect(page.get_by_text("There is no visit at this address")).to_be_visible(timeout=30_000)
