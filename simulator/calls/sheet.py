@@ -99,7 +99,7 @@ def _row(event: Measured, system: str, is_after: bool) -> dict[str, Any]:
         "place": event.place,
         "name": item.name,
         "tool": item.tool,
-        "technique": ways.get(event.reading.technique, ""),
+        "technique": ways.get(event.reading.technique, "") if len(ways) > 1 else "",
         "shown": text,
         "unit": unit,
         "words": event.reading.words,

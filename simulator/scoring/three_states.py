@@ -108,6 +108,13 @@ def bill(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
 
     def row(name: str, kind: str, value: Callable[[Day], float]) -> dict[str, Any]:
         both = [show(value(day), kind, system) for day in (found, left)]
+        if kind == "money":
+            return {
+                "name": name,
+                "unit": "",
+                "found": f"${both[0].text}",
+                "left": f"${both[1].text}",
+            }
         return {"name": name, "unit": both[0].unit, "found": both[0].text, "left": both[1].text}
 
     month = energy.DAYS_IN_MONTH

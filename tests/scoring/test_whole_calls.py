@@ -27,7 +27,7 @@ def told(desk: CallDesk) -> dict[str, Any]:
 
 def number(text: str) -> float:
     """A printed number."""
-    return float(text.replace(",", "").replace("\N{MINUS SIGN}", "-"))
+    return float(text.lstrip("$").replace(",", "").replace("\N{MINUS SIGN}", "-"))
 
 
 def row(debrief: dict[str, Any], part: str, name: str) -> dict[str, Any]:

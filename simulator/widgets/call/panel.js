@@ -16,7 +16,7 @@ function render({ model, el: host }) {
 
   const ui = {
     wait: "10", technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
-    closing: false, orderOpen: window.matchMedia("(min-width: 761px)").matches, tab: "house", open: { finding: true, repair: false, write: false },
+    closing: false, orderOpen: null, tab: "house", open: { finding: true, repair: false, write: false },
     draft: (now) => recall(draftKey) ?? now.write_up ?? "",
     keepDraft: (text) => keep(draftKey, text),
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
@@ -64,6 +64,10 @@ function render({ model, el: host }) {
 
   function draw() {
     if (!view) return;
+    // The work order stands open on arrival, where there is room for it.
+    if (ui.orderOpen === null) {
+      ui.orderOpen = view.sheet.length === 0 && window.matchMedia("(min-width: 761px)").matches;
+    }
     root.dataset.tab = ui.tab;
     root.dataset.ready = "true";
     replaceKeepingFocus(body, [

@@ -28,7 +28,8 @@ window.voila_finish = function () {};
     });
     watcher.observe(page, { childList: true, subtree: true });
     window.setTimeout(function () {
-      document.getElementById("loading-slow").hidden = false;
+      const slow = document.getElementById("loading-slow");
+      if (slow) slow.hidden = false;
     }, SLOW);
   });
 })();
