@@ -25,6 +25,7 @@ def load_installation(
     metering: str = "txv",
     house: str = "reference",
     motor: str = "constant_torque",
+    zone: str | None = None,
 ) -> Installation:
     """A healthy installation, sized at its rating point.
 
@@ -38,6 +39,8 @@ def load_installation(
         Site file.
     motor : str
         ``constant_torque`` or ``psc``.
+    zone : str, optional
+        Around all ducts, instead of what the site file says.
 
     Returns
     -------
@@ -55,7 +58,7 @@ def load_installation(
         raise ParameterFileError(f"motor must be constant_torque or psc, not {motor}.")
     reference = _site(parameter_file.read("sites", "reference"))
     sized = _sized_unit(unit, motor, reference)
-    site = _site(parameter_file.read("sites", house))
+    site = _site(parameter_file.read("sites", house), zone)
     device = replace(sized.metering, is_thermostatic=float(metering == "txv"))
     return sizing.fitted(replace(site, unit=sized), device)
 
@@ -198,10 +201,10 @@ def _blower(table: Table, motor: str) -> Blower:
     )
 
 
-def _site(file: Table) -> Installation:
+def _site(file: Table, zone: str | None = None) -> Installation:
     """A site file; its unit is put in by the caller."""
     site, zones = file.table("site"), file.table("zones")
-    supply, back = str(site.rows["supply_zone"]), str(site.rows["return_zone"])
+    supply, back = (zone or str(site.rows[side]) for side in ("supply_zone", "return_zone"))
     unsized: Any = None
     return Installation(
         unit=unsized,

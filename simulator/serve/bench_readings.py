@@ -65,6 +65,7 @@ LIMITS: dict[str, tuple[float, float, str, str]] = {
     "airflow": (0.3, 1.4, "of rated", "the airflow"),
 }
 REFERENCE = from_wet_bulb(outdoor=308.15, return_temperature=299.817, return_wet_bulb=292.594)
+ZONES = ("attic", "crawl_space", "garage", "basement")
 MOST_FAULTS = 4
 
 
@@ -78,6 +79,8 @@ class Setting:
         ``cooling``.
     metering : str
         ``txv`` or ``orifice``.
+    zone : str
+        Around the ducts, one of ``ZONES``.
     outdoor, return_db, return_wb : float
         In °F, the last two held at the return grille.
     airflow : float
@@ -88,6 +91,7 @@ class Setting:
 
     mode: str = "cooling"
     metering: str = "txv"
+    zone: str = "attic"
     outdoor: float = 95.0
     return_db: float = 80.0
     return_wb: float = 67.0
@@ -117,6 +121,8 @@ def checked(setting: Setting) -> Setting:
         raise BadEntry(f"The mode must be cooling, not {setting.mode}.")
     if setting.metering not in catalogue.METERING:
         raise BadEntry(f"The metering device must be txv or orifice, not {setting.metering}.")
+    if setting.zone not in ZONES:
+        raise BadEntry(f"The zone must be one of {', '.join(ZONES)}, not {setting.zone}.")
     for key, (low, high, unit, name) in LIMITS.items():
         value = getattr(setting, key)
         if not np.isfinite(value) or not low <= value <= high:
@@ -197,7 +203,7 @@ def healthy_installation(setting: Setting) -> Installation:
     Installation
         Floats.
     """
-    installation = catalogue.load_installation(metering=setting.metering)
+    installation = catalogue.load_installation(metering=setting.metering, zone=setting.zone)
     if setting.airflow == 1.0:
         return installation
     return sizing.at_airflow(installation, REFERENCE, setting.airflow)

@@ -24,6 +24,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--list-faults", action="store_true", help="list all faults and stop")
     parser.add_argument("--mode", default=default.mode, help="cooling")
     parser.add_argument("--metering", default=default.metering, help="txv or orifice")
+    parser.add_argument(
+        "--zone", default=default.zone, help=f"around the ducts: {', '.join(bench_readings.ZONES)}"
+    )
     for option, text in (
         ("outdoor", "outdoor dry bulb, °F"),
         ("return-db", "dry bulb at the return grille, °F"),
@@ -92,6 +95,7 @@ def setting_from(args: argparse.Namespace) -> Setting:
     return Setting(
         mode=args.mode,
         metering=args.metering,
+        zone=args.zone,
         faults=faults,
         **{
             key: number(getattr(args, key), f"--{key.replace('_', '-')}")

@@ -1,0 +1,87 @@
+"""Zones with their own balance, and both motor laws."""
+
+from dataclasses import replace
+
+import pytest
+
+from simulator.components import blower
+from simulator.faults._catalogue import named
+from simulator.plant import air_path, steady
+from simulator.plant.catalogue import load_installation
+from simulator.plant.operating_point import OperatingPoint
+from tests.plant.stand import weather
+
+ZONES = ("attic", "crawl_space", "garage", "basement")
+
+
+def settled(zone: str, **faults: float) -> OperatingPoint:
+    """The reference house with its ducts in another zone."""
+    built = load_installation(zone=zone)
+    for name, amount in faults.items():
+        built = named(name, amount).applied_to(built)
+    return steady.solve(built, weather())
+
+
+def test_zones_differ_as_they_should() -> None:
+    """A vented attic in the sun is hottest, a basement coolest (common practice, no source)."""
+    air = {zone: float(settled(zone).zone_temperature) for zone in ZONES}
+    assert air["attic"] > air["garage"] > air["crawl_space"] > air["basement"]
+    assert air["attic"] * 1.8 - 459.67 > 110.0
+
+
+@pytest.mark.parametrize("zone", ZONES)
+def test_a_supply_leak_cools_its_zone_and_pulls_on_the_house(zone: str) -> None:
+    tight, leaky = settled(zone), settled(zone, supply_leak=0.25)
+    assert leaky.zone_temperature < tight.zone_temperature
+    assert leaky.house_pressure < tight.house_pressure - 0.5
+    assert leaky.delivered_capacity < 0.8 * tight.delivered_capacity
+    back = settled(zone, return_leak=0.25)
+    assert back.house_pressure > tight.house_pressure + 0.5
+
+
+def test_a_crawl_space_return_leak_hides_from_the_thermometer() -> None:
+    """It shows in humidity, not in temperature (common practice, no source)."""
+    tight, leaky = settled("crawl_space"), settled("crawl_space", return_leak=0.15)
+    warmed = leaky.air_handler_return_temperature - tight.air_handler_return_temperature
+    assert abs(float(warmed)) < 1.0
+    assert leaky.air_handler_return_humidity_ratio > tight.air_handler_return_humidity_ratio
+    assert leaky.condensate_rate > tight.condensate_rate
+
+
+def test_both_motors_reach_rated_airflow() -> None:
+    for motor in ("constant_torque", "psc"):
+        path = air_path.settle(load_installation(motor=motor), weather())
+        assert float(path.airflow) == pytest.approx(0.5663, rel=0.02)
+
+
+def test_an_induction_motor_gives_way_more() -> None:
+    """Against a filter loaded sixfold; the electronic motor keeps its torque and speeds up."""
+    kept = {}
+    for motor in ("constant_torque", "psc"):
+        built = load_installation(motor=motor)
+        worse = replace(built, ducts=replace(built.ducts, filter_loading=6.0))
+        clean, loaded = (air_path.settle(item, weather()) for item in (built, worse))
+        kept[motor] = float(loaded.airflow / clean.airflow)
+        assert loaded.blower_speed > clean.blower_speed
+        if motor == "psc":
+            assert loaded.blower_power < clean.blower_power
+    assert kept["psc"] < kept["constant_torque"] < 1.0
+
+
+def test_blower_current_is_that_of_its_kind() -> None:
+    """P32: 1.0 to 2.6 A for a constant-torque motor at 240 V (common practice, no source)."""
+    point = steady.solve(load_installation(), weather())
+    assert 1.0 <= float(point.blower_current) <= 2.6
+
+
+def test_fan_laws_hold_over_speed() -> None:
+    """AMCA 201: flow follows speed, pressure its square, on a fixed square-law system."""
+    motor = load_installation().unit.blower
+    slow = replace(motor, torque_fraction=0.64)
+    fast_point = blower.run_against(motor, 600.0, 0.0, 1.2)
+    slow_point = blower.run_against(slow, 600.0, 0.0, 1.2)
+    assert float(slow_point.speed / fast_point.speed) == pytest.approx(0.8, rel=1e-9)
+    assert float(slow_point.airflow / fast_point.airflow) == pytest.approx(0.8, rel=1e-9)
+    assert float(slow_point.pressure_rise / fast_point.pressure_rise) == pytest.approx(
+        0.64, rel=1e-9
+    )
