@@ -2,7 +2,7 @@
 
 import math
 
-from simulator.quantities.shown import MINUS, from_display, show
+from simulator.quantities.shown import MINUS, display, from_display, show
 
 
 class BadEntry(ValueError):
@@ -46,10 +46,12 @@ def entered(
     """
     bottom, top = show(low, kind, system), show(high, kind, system)
     allowed = f"{bottom.text} to {top}"
-    plain = text.strip().replace(MINUS, "-")
+    plain = text.strip().replace(MINUS, "-").replace(",", "")
     if not plain:
         raise BadEntry(f"The {name} is missing; give a number from {allowed}.")
     try:
+        if "_" in plain:
+            raise ValueError
         number = float(plain)
     except ValueError:
         raise BadEntry(
@@ -58,7 +60,9 @@ def entered(
     if not math.isfinite(number):
         raise BadEntry(f"The {name} must be a number from {allowed}, not {text.strip()}.")
     value = from_display(number, kind, system)
-    slack = 1e-9 * max(abs(low), abs(high), 1e-12)
+    # The limits as printed are allowed, though they are rounded.
+    how = display(kind, system)
+    slack = 0.5 * how.scale * 10.0**-how.decimals
     if not low - slack <= value <= high + slack:
         raise BadEntry(f"The {name} must be {allowed}, not {text.strip()}.")
-    return value
+    return min(max(value, low), high)

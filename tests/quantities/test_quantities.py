@@ -71,3 +71,17 @@ def test_unknown_kinds_and_systems_are_named() -> None:
         show(1.0, "furlong")
     with pytest.raises(ValueError, match="imperial"):
         show(1.0, "mass", "imperial")
+
+
+@pytest.mark.parametrize("system", ["us", "si"])
+@pytest.mark.parametrize("end", ["low", "high"])
+def test_the_limits_as_printed_can_be_typed(system: str, end: str) -> None:
+    ends = {"low": 0.01, "high": 2.5}
+    printed = show(ends[end], "small_mass", system).text
+    value = entered(printed, "small_mass", system, name="amount", **ends)
+    assert value == pytest.approx(ends[end], abs=0.002)
+
+
+def test_digits_are_not_grouped_by_underscores() -> None:
+    with pytest.raises(BadEntry):
+        entered("1_0", "mass", "us", name="amount", low=0.0, high=100.0)
