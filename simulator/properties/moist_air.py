@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from simulator.properties.water_vapour import logarithmic_slope, saturation_pressure
 from simulator.quantities.values import Array, Values
 
 ZERO_CELSIUS = 273.15  # [K]
@@ -33,48 +34,6 @@ def standard_pressure(altitude: Values) -> Values:
     .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eq. 3.
     """
     return STANDARD_PRESSURE * (1.0 - 2.25577e-5 * np.asarray(altitude)) ** 5.2559
-
-
-def saturation_pressure(temperature: Values) -> Array:
-    """Pressure of water vapour over liquid, over ice below freezing.
-
-    Parameters
-    ----------
-    temperature : float
-        [K]
-
-    Returns
-    -------
-    array
-        [Pa]
-
-    References
-    ----------
-    .. [1] ASHRAE Handbook, Fundamentals 2017, ch. 1, eqs. 5 and 6 (Hyland and Wexler 1983).
-
-    Examples
-    --------
-    >>> round(float(saturation_pressure(293.15)), 1)
-    2338.8
-    """
-    t = np.asarray(temperature, dtype=float)
-    water = (
-        -5.8002206e3 / t
-        + 1.3914993
-        + t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t))
-        + 6.5459673 * np.log(t)
-    )
-    if np.all(t >= 273.16):
-        liquid: Array = np.exp(water)
-        return liquid
-    ice = (
-        -5.6745359e3 / t
-        + 6.3925247
-        + t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 - 9.484024e-13 * t)))
-        + 4.1635019 * np.log(t)
-    )
-    found: Array = np.exp(np.where(t >= 273.16, water, ice))
-    return found
 
 
 def saturated_humidity_ratio(temperature: Values, pressure: Values) -> Array:
@@ -303,21 +262,6 @@ def saturated_enthalpy(temperature: Values, pressure: Values) -> Array:
     return enthalpy(temperature, saturated_humidity_ratio(temperature, pressure))
 
 
-def _logarithmic_slope(temperature: Array) -> Array:
-    """Slope of the logarithm of ``saturation_pressure``, by differentiating its formulas."""
-    t = temperature
-    water = (
-        5.8002206e3 / (t * t) - 4.8640239e-2 + t * (8.3529536e-5 - 4.3356279e-8 * t) + 6.5459673 / t
-    )
-    ice = (
-        5.6745359e3 / (t * t)
-        - 9.677843e-3
-        + t * (1.24431402e-6 + t * (6.2242475e-9 - 3.7936096e-12 * t))
-        + 4.1635019 / t
-    )
-    return np.where(t >= 273.16, water, ice)
-
-
 def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) -> Array:
     """Temperature of saturated air from its enthalpy.
 
@@ -331,18 +275,18 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
     Returns
     -------
     array
-        Within 1e-6 between -10 and 60 °C. [K]
+        Within 1e-6 between -10 and 45 °C. [K]
     """
     wanted = np.asarray(air_enthalpy, dtype=float)
     # Saturated enthalpy grows nearly exponentially: invert a quadratic in its logarithm first.
     level = np.log(np.maximum(wanted + 20000.0, 2000.0) / 29500.0)
     guess = ZERO_CELSIUS + level * (18.6 - 2.0 * level)
     guess = np.clip(guess, 233.0, 333.0)
-    for _ in range(4):
+    for _ in range(5):
         vapour = saturation_pressure(guess)
         vapour = np.minimum(vapour, 0.5 * np.asarray(pressure))
         ratio = MASS_RATIO * vapour / (pressure - vapour)
-        slope = ratio * (1.0 + ratio / MASS_RATIO) * _logarithmic_slope(guess)
+        slope = ratio * (1.0 + ratio / MASS_RATIO) * logarithmic_slope(guess)
         celsius = guess - ZERO_CELSIUS
         latent = EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
         off = DRY_HEAT_CAPACITY * celsius + ratio * latent - wanted

@@ -141,14 +141,18 @@ def checked(setting: Setting) -> Setting:
             f"Air of {setting.return_db:g} °F cannot have a wet bulb as low as "
             f"{setting.return_wb:g} °F."
         )
-    if len(setting.faults) > MOST_FAULTS:
+    _check_faults(setting.faults)
+    return setting
+
+
+def _check_faults(asked: Mapping[str, float]) -> None:
+    if len(asked) > MOST_FAULTS:
         raise BadEntry(f"At most {MOST_FAULTS} faults can be combined.")
-    for name, amount in setting.faults.items():
+    for name, amount in asked.items():
         try:
             faults.named(name, amount)
         except faults.UnknownFault as problem:
             raise BadEntry(str(problem)) from problem
-    return setting
 
 
 def conditions_of(setting: Setting) -> Conditions:

@@ -4,7 +4,7 @@ import numpy as np
 import psychrolib
 import pytest
 
-from simulator.properties import moist_air
+from simulator.properties import moist_air, water_vapour
 
 SEA_LEVEL, MILE_HIGH = 101325.0, 83437.0  # [Pa]
 TEMPERATURE, HUMIDITY = np.meshgrid(np.linspace(283.0, 330.0, 30), np.linspace(0.05, 1.0, 30))
@@ -70,13 +70,13 @@ def test_psychrolib_agrees_at_altitude(celsius: float, humidity: float) -> None:
 
 def test_psychrolib_agrees_on_saturation_over_water_and_ice() -> None:
     for celsius in (-25.0, -10.0, -1.0, 1.0, 12.0, 27.0, 40.0, 60.0):
-        assert float(moist_air.saturation_pressure(celsius + 273.15)) == pytest.approx(
+        assert float(water_vapour.saturation_pressure(celsius + 273.15)) == pytest.approx(
             psychrolib.GetSatVapPres(celsius), rel=1e-5
         )
 
 
 def test_water_and_ice_meet_at_the_triple_point() -> None:
-    below, above = moist_air.saturation_pressure(np.array([273.16 - 1e-6, 273.16 + 1e-6]))
+    below, above = water_vapour.saturation_pressure(np.array([273.16 - 1e-6, 273.16 + 1e-6]))
     assert below == pytest.approx(above, rel=2e-4)
 
 
@@ -85,7 +85,8 @@ def test_saturation_follows_clausius_and_clapeyron() -> None:
     kelvin = np.linspace(274.0, 313.0, 40)
     step = 0.01
     slope = np.log(
-        moist_air.saturation_pressure(kelvin + step) / moist_air.saturation_pressure(kelvin - step)
+        water_vapour.saturation_pressure(kelvin + step)
+        / water_vapour.saturation_pressure(kelvin - step)
     ) / (2.0 * step)
     latent = 2501000.0 - 2360.0 * (kelvin - 273.15)  # vapour less liquid, at the handbook's zeros
     gas = moist_air.DRY_GAS_CONSTANT / moist_air.MASS_RATIO

@@ -38,6 +38,7 @@ UNITS = {
     "rad/s",
     "mol",
     "1/Pa",
+    "1/K",
     "N m",
     "N m s",
     "K m²/W",
