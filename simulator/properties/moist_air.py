@@ -275,7 +275,7 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
     Returns
     -------
     array
-        Within 1e-6 between -10 and 45 °C. [K]
+        Within 1e-6 between -10 and 40 °C. [K]
     """
     wanted = np.asarray(air_enthalpy, dtype=float)
     # Saturated enthalpy grows nearly exponentially: invert a quadratic in its logarithm first.
