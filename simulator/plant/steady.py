@@ -102,13 +102,13 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
         return balance.residuals(unknowns, latest[1])
 
     guess = first_guess(case, count) if start is None else start
-    outcome = newton.solve(residual, guess, box)
-    if not outcome.converged.all():
-        outcome = _second_try(case, outcome, residual, box)
+    outcome = newton.solve(residual, guess, box, rounds=40)
     high_head = np.zeros(count, dtype=bool)
     stuck = np.flatnonzero(~outcome.converged)
     if stuck.size:
+        # Most of what does not settle cannot: ask for the head first, then try again.
         high_head[stuck] = _beyond_cut_out(chosen_case(case, stuck), stuck.size, box)
+        outcome = _second_try(case, outcome, residual, box, ~high_head)
     return Settled(outcome.unknowns, outcome.converged, outcome.error, high_head)
 
 
@@ -145,7 +145,11 @@ def _of_columns(residual: newton.Residual, columns: Index) -> newton.Residual:
 
 
 def _second_try(
-    case: Case, outcome: newton.Outcome, residual: newton.Residual, box: newton.Box
+    case: Case,
+    outcome: newton.Outcome,
+    residual: newton.Residual,
+    box: newton.Box,
+    worth_trying: Mask,
 ) -> newton.Outcome:
     """Try the stubborn columns again from other places."""
     unknowns, converged, error = (
@@ -160,7 +164,7 @@ def _second_try(
         (0.1, 0.25, -0.05, 0.1, 0.1),
         (-0.5, -0.05, 0.5, -0.3, -0.7),
     ):
-        columns = np.flatnonzero(~converged)
+        columns = np.flatnonzero(~converged & worth_trying)
         if not columns.size:
             break
         start = first_guess(case, count)[:, columns]
