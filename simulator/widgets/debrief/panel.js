@@ -32,8 +32,8 @@ function threeStates(d) {
       el("thead", {}, el("tr", {}, el("th", { scope: "col" }, el("span", { class: "visually-hidden" }, WORDS.parts)),
         [WORDS.healthy, WORDS.asFound, WORDS.asLeft].map((word) => el("th", { scope: "col" }, word)))),
       el("tbody", {}, d.before_after.map((row) => el("tr", {},
-        el("th", { scope: "row" }, row.name),
-        [row.healthy, row.found, row.left].map((shown) => el("td", {}, withUnit(shown, row.unit)))))))));
+        el("th", { scope: "row" }, row.name, " ", el("span", { class: "unit" }, row.unit)),
+        [row.healthy, row.found, row.left].map((shown) => el("td", {}, shown))))))));
 }
 
 function pairs(d) {
