@@ -36,12 +36,19 @@ class Home(OwnPage):
 
     def _bench(self, trainee: str) -> tuple[str | None, list[dict[str, Any]], list[dict[str, Any]]]:
         """Calls and visits; when they cannot be read, the rest of the page still serves."""
+        calls: list[dict[str, Any]] = []
         try:
+            from simulator.records.visit_records import RecordsError
             from simulator.serve import visits
 
-            return None, visits.list_calls(), visits.open_visits(trainee)
+            calls = visits.list_calls()
+            said = " ".join(visits.damaged_calls()) or None
+            try:
+                return said, calls, visits.open_visits(trainee)
+            except RecordsError as problem:
+                return str(problem), calls, []
         except Exception as error:
-            return apology(ticket_for(error)), [], []
+            return apology(ticket_for(error)), calls, []
 
 
 class StartCall(OwnPage):

@@ -74,6 +74,23 @@ def list_calls() -> list[dict[str, str]]:
     return found
 
 
+def damaged_calls() -> list[str]:
+    """Calls whose file cannot be used, a sentence each.
+
+    Returns
+    -------
+    list
+        Usually empty.
+    """
+    said = []
+    for name in call_file.names():
+        try:
+            call_file.load(name)
+        except CallFileError as problem:
+            said.append(str(problem))
+    return said
+
+
 def start_visit(call_id: str, trainee: str) -> str:
     """Open a visit.
 
