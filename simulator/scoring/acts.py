@@ -130,9 +130,7 @@ def safety(visit: Visit, key: Key) -> Part:
             if met is not None:
                 because.append(Because(f"In time: {STEPS[hazard.step].name}.", met.seq))
         else:
-            because.append(
-                Because(f"Missed: {hazard.text}", exposed.seq if exposed is not None else None)
-            )
+            because.append(Because(f"Missed: {hazard.text}", exposed.seq if exposed else None))
     return part("Safety", points, sum(h.points for h in key.hazards), because)
 
 

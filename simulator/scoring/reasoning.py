@@ -178,6 +178,11 @@ def evidence(visit: Visit, key: Key) -> Part:
         else:
             best = MEASUREMENTS[strongest(cause)].name
             because.append(Because(f"Something was not found; it tells most: {best.lower()}."))
+    wrong = [cause for cause in found if cause not in key.causes]
+    if wrong and points:
+        # Naming everything singles out nothing: evidence is for the true set over its rivals.
+        points *= 1.0 - len(wrong) / len(found)
+        because.append(Because("Causes were named beside it that the readings do not single out."))
     return part("Evidence", points, 20.0, because)
 
 
@@ -250,10 +255,15 @@ def verification(visit: Visit, key: Key) -> Part:
 
 
 def _is_paired(visit: Visit, measurement: str, start: int, end: int) -> bool:
-    taken = [e for e in visit.readings if e.reading.measurement == measurement and e.is_running]
-    before = any(e.seq < start for e in taken)
-    after = any(e.seq > end and e.settled >= SETTLED for e in taken)
-    return before and after
+    """The same measurement taken the same way, running and settled, on both sides."""
+    taken = [
+        e
+        for e in visit.readings
+        if e.reading.measurement == measurement and e.is_running and e.settled >= SETTLED
+    ]
+    before = {e.reading.technique for e in taken if e.seq < start}
+    after = {e.reading.technique for e in taken if e.seq > end}
+    return bool(before & after)
 
 
 def invalid_charge_tests(visit: Visit) -> list[str]:
