@@ -1,11 +1,15 @@
 """Whole calls: the good path is worth much, the hasty one little, luck in between."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from simulator.calls.choice import NO_FAULT
+from simulator.calls.events import Declared, Measured
 from simulator.calls.sealed import sealed
+from simulator.diagnosis.causes import codes
 from simulator.scoring.scorecard import score
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, sheet
@@ -132,6 +136,28 @@ def test_the_scorecard_is_pure(capstone: CallDesk) -> None:
     good_capstone(capstone)
     key = sealed("mallorn").opened()
     assert score(capstone.visit.events, key) == score(capstone.visit.events, key)
+
+
+def test_naming_every_cause_does_not_pass(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    key, everything = sealed("mallorn").opened(), tuple(sorted(codes() - {NO_FAULT}))
+    events = [
+        replace(event, causes=everything) if isinstance(event, Declared) else event
+        for event in capstone.visit.events
+    ]
+    assert score(events, key).total < 70
+    assert score(events, key).total < score(capstone.visit.events, key).total - 25
+
+
+def test_a_pair_needs_both_readings_settled(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    key = sealed("mallorn").opened()
+    hurried = [
+        replace(event, settled=2.0) if isinstance(event, Measured) else event
+        for event in capstone.visit.events
+    ]
+    retest = next(part for part in score(hurried, key).parts if part.name == "Re-test")
+    assert retest.points == 0
 
 
 def test_no_debrief_before_the_end(capstone: CallDesk) -> None:
