@@ -178,3 +178,49 @@ def test_the_call_page_is_accessible_and_fits(capstone: Page, width: int, scheme
 def test_unknown_visits_get_a_sentence(page: Page) -> None:
     page.goto("/voila/render/call.ipynb?visit=nobody-has-this-token")
     expect(page.get_by_text("There is no visit at this address")).to_be_visible(timeout=30_000)
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+def test_debrief_and_lesson_are_accessible_and_fit(capstone: Page, width: int) -> None:
+    page = capstone
+    page.locator('[data-key="found-no_fault"]').check()
+    act(page, "declare")
+    close(page, "Nothing found.")
+    for address in (None, "/voila/render/air-before-refrigerant.ipynb"):
+        if address:
+            page.goto(address)
+            expect(page.locator("[data-question]").first).to_be_visible(timeout=30_000)
+        page.set_viewport_size({"width": width, "height": 844})
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        grave = [
+            (found["id"], found["nodes"][0]["html"][:200])
+            for found in Axe().run(page).response["violations"]
+            if found["impact"] in ("serious", "critical")
+        ]
+        assert grave == []
+
+
+def test_marks_made_in_a_hurry_are_all_kept(capstone: Page) -> None:
+    page = capstone
+    causes = ("loaded_filter", "weak_blower", "undercharge", "overcharge")
+    page.evaluate(
+        """(causes) => { for (const cause of causes)
+        document.querySelector(`[data-key="mark-${cause}-likely"]`).click(); }""",
+        list(causes),
+    )
+    expect(page.locator(".call[aria-busy]")).to_have_count(0)
+    page.wait_for_timeout(500)
+    page.reload()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    for cause in causes:
+        expect(page.locator(f'[data-key="mark-{cause}-likely"]')).to_be_checked()
+
+
+def test_a_lesson_answer_is_judged_with_a_reason(page: Page) -> None:
+    page.goto("/voila/render/air-before-refrigerant.ipynb")
+    button = page.locator('[data-question="moved"]')
+    expect(button).to_be_visible(timeout=30_000)
+    question = page.locator(".question", has=button)
+    question.locator("input").fill("0")
+    button.click()
+    expect(question.locator(".verdict")).to_contain_text("The valve holds it")

@@ -29,8 +29,18 @@ function render({ model, el: host }) {
     notice.classList.toggle("problem", Boolean(problem));
   }
 
-  async function act(message) {
-    if (busy) return false;
+  // One act at a time, in the order they were done; the same press twice counts once.
+  let last = Promise.resolve();
+  let pending = "";
+  function act(message) {
+    const text = JSON.stringify(message);
+    if (busy && text === pending) return last;
+    pending = text;
+    last = last.then(() => carryOut(message));
+    return last;
+  }
+
+  async function carryOut(message) {
     busy = true;
     root.setAttribute("aria-busy", "true");
     const before = view;

@@ -38,12 +38,14 @@ function cycleChart(chart) {
     chart.now && chart.now.map((p) => svg("circle", { cx: x(p[0]), cy: y(p[1]), r: 4, class: "dot" })),
     chart.now && label(chart.now, WORDS.now, "name", -8),
     chart.differs && label(chart.healthy, WORDS.healthy, "name ghostly", 18));
+  const cycles = [[WORDS.now, chart.now], [WORDS.healthy, chart.healthy]].filter(([, points]) => points && points.length);
   const table = el("details", {},
     el("summary", { "data-key": "chart-table" }, WORDS.chartTable),
-    el("table", {},
+    cycles.map(([name, points]) => el("table", {},
+      el("caption", {}, name),
       el("thead", {}, el("tr", {}, el("th", { scope: "col" }, WORDS.state),
         el("th", { scope: "col" }, `${WORDS.pressure}, ${chart.p_unit}`), el("th", { scope: "col" }, `${WORDS.enthalpy}, ${chart.h_unit}`))),
-      el("tbody", {}, (chart.now || chart.healthy).map((p, i) => el("tr", {},
-        el("th", { scope: "row" }, WORDS.points[i] || ""), el("td", {}, p[1].toFixed(0)), el("td", {}, p[0].toFixed(1)))))));
+      el("tbody", {}, points.map((p, i) => el("tr", {},
+        el("th", { scope: "row" }, WORDS.points[i] || ""), el("td", {}, p[1].toFixed(0)), el("td", {}, p[0].toFixed(1))))))));
   return [drawn, table];
 }

@@ -81,7 +81,10 @@ function render({ model, el: host }) {
       dial("return_wb", WORDS.return_wb, "°F"), dial("airflow", WORDS.airflow, WORDS.airflowUnit),
       el("div", { class: "row" },
         el("button", { "data-key": "healthy", onclick: () => { setting.faults = []; drawControls(); send(); } }, WORDS.healthyUnit),
-        el("button", { "data-key": "units", "aria-label": WORDS.units, onclick: () => { setting.units = setting.units === "us" ? "si" : "us"; send(); } }, "°F / °C")),
+        el("button", {
+          "data-key": "units", "aria-pressed": setting.units === "si" ? "true" : "false",
+          onclick: () => { setting.units = setting.units === "us" ? "si" : "us"; drawControls(); send(); },
+        }, WORDS.metric)),
     ]);
   }
 

@@ -29,6 +29,6 @@ const WORDS = {
   liquid: "liquid",
   mixture: "liquid and vapour",
   vapour: "vapour",
-  units: "Units",
+  metric: "Readings in °C and kPa",
   points: ["leaving the indoor coil", "entering the compressor", "leaving the compressor", "leaving the outdoor coil", "entering the indoor coil"],
 };
