@@ -7,6 +7,7 @@ from simulator.instruments.steps import STEPS
 from simulator.instruments.validity import AIRFLOW_PROOF
 from simulator.repairs._catalogue import discover
 from simulator.scoring.part import Because, Part, part
+from simulator.scoring.truth import shares
 
 ASKED = {
     "ask_when": "when it started",
@@ -251,12 +252,14 @@ def repairing(visit: Visit, key: Key) -> Part:
         Of 8.
     """
     because, points = [], 0.0
-    whole = sum(key.causes.values()) or 1.0
     done = {event.repair: event for event in visit.repairs}
-    for cause, share in key.causes.items():
+    if not key.causes:
+        points = 8.0
+        because.append(Because("Nothing here needed mending."))
+    for cause, share in shares(key).items() if key.causes else ():
         act = next((done[a] for a in key.repairs[cause] if a in done), None)
         if act is not None:
-            points += 8.0 * share / whole
+            points += 8.0 * share
             because.append(Because(f"Mended: {discover()[act.repair].title}.", act.seq))
         else:
             titles = " or ".join(discover()[a].title for a in key.repairs[cause])

@@ -9,6 +9,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.techniques import careful
 from simulator.instruments.tools import TOOLS
 from simulator.scoring.part import Because, Part, part
+from simulator.scoring.truth import shares
 
 SETTLED = 15.0  # after a start or a repair, California Title 24 RA3.2; in minutes
 CARE = careful("").id
@@ -161,11 +162,10 @@ def evidence(visit: Visit, key: Key) -> Part:
         Of 20.
     """
     because, points = [], 0.0
-    whole = sum(key.causes.values()) or 1.0
     found = visit.finding.causes if visit.finding else ()
-    for cause, share in key.causes.items():
+    for cause, share in shares(key).items():
         carried = support(cause, worth(visit)) if cause in found else 0.0
-        points += 20.0 * carried * share / whole
+        points += 20.0 * carried * share
         if carried >= ENOUGH:
             because.append(Because(f"Your readings carry the finding: {name_of(cause)}."))
         elif carried > 0.0:
@@ -178,7 +178,7 @@ def evidence(visit: Visit, key: Key) -> Part:
         else:
             best = MEASUREMENTS[strongest(cause)].name
             because.append(Because(f"Something was not found; it tells most: {best.lower()}."))
-    wrong = [cause for cause in found if cause not in key.causes]
+    wrong = [cause for cause in found if cause not in shares(key)]
     if wrong and points:
         # Naming everything singles out nothing: evidence is for the true set over its rivals.
         points *= 1.0 - len(wrong) / len(found)
@@ -202,21 +202,20 @@ def diagnosis(visit: Visit, key: Key) -> Part:
         Of 15.
     """
     because, points = [], 0.0
-    whole = sum(key.causes.values()) or 1.0
     finding = visit.finding
     found = finding.causes if finding else ()
     seq = finding.seq if finding else None
-    for cause, share in key.causes.items():
+    for cause, share in shares(key).items():
         if cause not in found:
             because.append(Because(f"Not found: {name_of(cause)}."))
             continue
         carried = support(cause, worth(visit))
         kept = LUCK + (1.0 - LUCK) * carried
-        points += 15.0 * kept * share / whole
+        points += 15.0 * kept * share
         luck = "" if carried >= 0.5 else ", though little was there to know it by"
         because.append(Because(f"Found: {name_of(cause)}{luck}.", seq))
     for cause in found:
-        if cause not in key.causes:
+        if cause not in shares(key):
             points -= 4.0
             because.append(Because(f"Not so: {name_of(cause)}.", seq))
     return part("Diagnosis", points, 15.0, because)
@@ -237,19 +236,22 @@ def verification(visit: Visit, key: Key) -> Part:
     Part
         Of 7.
     """
+    if not visit.repairs and not key.causes:
+        said = [Because("Nothing was repaired, and nothing needed it.")]
+        return part("Re-test", 7.0, 7.0, said)
     if not visit.repairs:
         said = [Because("Nothing was repaired, so nothing could be proven mended.")]
         return part("Re-test", 0.0, 7.0, said)
     because, points = [], 0.0
-    whole = sum(key.causes.values()) or 1.0
     start, end = visit.repairs[0].seq, visit.repairs[-1].seq
-    for cause, share in key.causes.items():
-        pair = next((m for m in key.proof[cause] if _is_paired(visit, m, start, end)), None)
+    for cause, share in shares(key).items():
+        pair = next((m for m in key.proof.get(cause, ()) if _is_paired(visit, m, start, end)), None)
         if pair is not None:
-            points += 7.0 * share / whole
+            points += 7.0 * share
             because.append(Because(f"Before and after, settled: {MEASUREMENTS[pair].name}."))
         else:
-            names = " or ".join(MEASUREMENTS[m].name.lower() for m in key.proof[cause])
+            names = " or ".join(MEASUREMENTS[m].name.lower() for m in key.proof.get(cause, ()))
+            names = names or "no repair at all"
             because.append(Because(f"No pair that proves it; it takes {names}."))
     return part("Re-test", points, 7.0, because)
 
