@@ -16,6 +16,7 @@ from sqlalchemy import (
     create_engine,
     event,
 )
+from sqlalchemy.schema import CreateIndex, CreateTable
 
 WAIT = 10.0  # for another page that is writing [s]
 
@@ -62,7 +63,12 @@ def opened(path: Path) -> Engine:
     """
     engine = create_engine(f"sqlite:///{path}", connect_args={"timeout": WAIT})
     event.listen(engine, "connect", _set_up)
-    metadata.create_all(engine)
+    # Looking first and making then would fail where two pages open a new file at once.
+    with engine.begin() as connection:
+        for table in metadata.sorted_tables:
+            connection.execute(CreateTable(table, if_not_exists=True))
+            for index in table.indexes:
+                connection.execute(CreateIndex(index, if_not_exists=True))
     return engine
 
 
