@@ -1,7 +1,8 @@
 """What has happened on a visit; the list of these is the only truth about it."""
 
 from dataclasses import dataclass, fields
-from typing import Any, get_args
+from math import isfinite
+from typing import Any, get_args, get_origin
 
 from simulator.instruments.reading import Reading
 
@@ -263,8 +264,28 @@ def restored(seq: int, name: str, minute: float, data: dict[str, Any]) -> Event:
         }
         if "reading" in own:
             own["reading"] = Reading.from_dict(own["reading"])
-        return _KINDS[name](seq=seq, minute=minute, **own)
+            _check(own["reading"])
+        event = _KINDS[name](seq=seq, minute=minute, **own)
+        _check(event)
+        return event
     except (KeyError, TypeError, AttributeError):
         raise DamagedEvent(
             f"Entry {seq} of this visit cannot be read; nothing after it has been changed."
         ) from None
+
+
+def _check(stored: Event | Reading) -> None:
+    for field in fields(stored):
+        if not _fits(getattr(stored, field.name), field.type):
+            raise TypeError(field.name)
+
+
+def _fits(value: object, wanted: Any) -> bool:
+    """Whether a value is of the kind a field was declared with."""
+    if get_origin(wanted) is tuple:
+        return isinstance(value, tuple) and all(_fits(x, get_args(wanted)[0]) for x in value)
+    if isinstance(value, bool):
+        return wanted is bool
+    if isinstance(value, float) and not isfinite(value):
+        return False
+    return isinstance(value, wanted | int if wanted in (float, float | None) else wanted)

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -10,7 +10,7 @@ from typing import Any
 from sqlalchemy import Engine, Row, insert, select
 from sqlalchemy.exc import IntegrityError, OperationalError, SQLAlchemyError
 
-from simulator.calls.events import DamagedEvent, Event, kind, payload, restored
+from simulator.calls.events import Event, kind, payload, restored
 from simulator.records import schema
 
 FIRST_NUMBER = 1000
@@ -141,7 +141,9 @@ class VisitRecords:
             If there is no such visit or it cannot be read.
         """
         with _plainly():
-            return _read(self._row(token))
+            row = self._row(token)
+        with _soundly():
+            return _read(row)
 
     def events(self, token: str) -> list[Event]:
         """Everything that happened on a visit.
@@ -166,6 +168,7 @@ class VisitRecords:
             rows = connection.execute(
                 select(table).where(table.c.visit == self._row(token).id).order_by(table.c.seq)
             ).all()
+        with _soundly():
             found = [
                 restored(row.seq, row.kind, row.minute, json.loads(row.payload)) for row in rows
             ]
@@ -184,14 +187,18 @@ class VisitRecords:
         Returns
         -------
         list
-            Newest first.
+            Newest first; one that cannot be read is left out.
         """
         table = schema.visits
         with _plainly(), self._engine.connect() as connection:
             rows = connection.execute(
                 select(table).where(table.c.trainee == trainee).order_by(table.c.id.desc())
             ).all()
-            return [_read(row) for row in rows]
+        found = []
+        for row in rows:
+            with suppress(RecordsError), _soundly():
+                found.append(_read(row))
+        return found
 
     def _row(self, token: str) -> Row[Any]:
         table = schema.visits
@@ -241,7 +248,14 @@ def _plainly() -> Iterator[None]:
         raise RecordsError(
             "The file of visits is damaged and was left as it is; ask whoever runs the server."
         ) from error
-    except (DamagedEvent, json.JSONDecodeError) as error:
+
+
+@contextmanager
+def _soundly() -> Iterator[None]:
+    """What cannot be read of a visit, whatever is wrong with it, as one sentence for people."""
+    try:
+        yield
+    except (ValueError, TypeError, RecursionError) as error:
         raise RecordsError(
             "An entry of this visit is damaged; the record was left as it is."
         ) from error
