@@ -21,10 +21,13 @@ def text(message: dict[str, Any], key: str) -> str:
     Returns
     -------
     str
-        Empty where there is none.
+        Empty where there is none; half a character, which no file can hold, becomes a question
+        mark.
     """
-    value = message.get(key, "")
-    return value if isinstance(value, str) else str(value)
+    value = message.get(key)
+    if isinstance(value, bool) or not isinstance(value, str | int | float):
+        return ""
+    return str(value).encode("utf-8", "replace").decode("utf-8")
 
 
 def action(message: dict[str, Any], system: str) -> actions.Action:
