@@ -1,5 +1,6 @@
 """The vault: the only module that reads the key of a call."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -7,9 +8,11 @@ from typing import Any, NoReturn
 
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError, table
+from simulator.calls.choice import NO_FAULT
 from simulator.faults._base import Fault
-from simulator.faults._catalogue import UnknownFault, named
+from simulator.faults._catalogue import discover, named
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
 from simulator.repairs import _catalogue as repairs
 
@@ -76,6 +79,10 @@ class Key:
     def __repr__(self) -> str:
         """Nothing."""
         return "<sealed>"
+
+    def __reduce_ex__(self, protocol: object) -> NoReturn:
+        """Refuse pickling and copying."""
+        raise TypeError("a key is neither stored nor copied")
 
 
 class Sealed:
@@ -171,7 +178,7 @@ def understood(call: str, tables: Mapping[str, Any]) -> Key:
             usual_minutes=float(rows.rows["usual_minutes"]),
             story=rows.text("story"),
         )
-    except (KeyError, TypeError, ValueError, AttributeError, UnknownFault):
+    except (KeyError, TypeError, ValueError, OverflowError, AttributeError):
         raise CallFileError(f"The sealed part of call {call} is damaged.") from None
     if not _is_consistent(key):
         raise CallFileError(f"The sealed part of call {call} is damaged.")
@@ -191,10 +198,14 @@ def _hazard(row: Mapping[str, Any]) -> Hazard:
 
 
 def _is_consistent(key: Key) -> bool:
-    """Every name in the key exists, and every cause can be mended and proven."""
+    """Every name and number in the key can be used, and every cause be mended and proven."""
     acts = repairs.discover()
     return (
-        all(act in acts for chosen in key.repairs.values() for act in chosen)
+        all(cause in discover() or cause == NO_FAULT for cause in key.causes)
+        and all(math.isfinite(x) for x in (key.usual_minutes, *key.causes.values()))
+        and all(math.isfinite(hazard.points) for hazard in key.hazards)
+        and all(place in PLACES for hazard in key.hazards for place in hazard.places)
+        and all(act in acts for chosen in key.repairs.values() for act in chosen)
         and all(test in MEASUREMENTS for chosen in key.proof.values() for test in chosen)
         and all(hazard.step in STEPS for hazard in key.hazards)
         and all(act in acts for hazard in key.hazards for act in hazard.repairs)
