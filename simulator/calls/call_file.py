@@ -7,7 +7,9 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
-from simulator.calls.call_table import CallFileError, table
+from simulator.calls.call_table import CallFileError, Rows, table
+from simulator.plant import parameter_file
+from simulator.plant.catalogue import METERING
 from simulator.plant.energy import DayWeather
 
 ANSWERS = ("ask_when", "ask_changed", "ask_touched", "ask_rooms", "read_bill", "read_history")
@@ -179,6 +181,7 @@ def understood(call: str, tables: Mapping[str, Any]) -> CallFile:
     order, site = table(call, tables, "work_order"), table(call, tables, "site")
     answers, arrival = table(call, tables, "answers"), table(call, tables, "arrival")
     day = table(call, tables, "day")
+    _check_equipment(site)
     return CallFile(
         id=call,
         title=order.text("title"),
@@ -206,3 +209,16 @@ def understood(call: str, tables: Mapping[str, Any]) -> CallFile:
         ),
         setpoint=day.number("setpoint"),
     )
+
+
+def _check_equipment(site: Rows) -> None:
+    """Refuse a site whose house, unit or metering device there is not."""
+    try:
+        parameter_file.read("sites", site.text("house"))
+        parameter_file.read("equipment", site.text("unit"))
+    except parameter_file.ParameterFileError:
+        raise CallFileError(
+            f"Call {site.call}: {site.table} names a house or a unit that cannot be used."
+        ) from None
+    if site.text("metering") not in METERING:
+        raise CallFileError(f"Call {site.call}: {site.table} needs metering of a kind there is.")

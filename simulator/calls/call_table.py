@@ -12,6 +12,7 @@ _UNITS: Mapping[str, tuple[str, str]] = {
     "gr/lb": ("humidity_ratio", "us"),
 }
 _PLAIN = ("W/m²", "V", "h", "min", "-")
+LARGEST = 1e9  # nothing in a call comes near it, in any unit [-]
 
 
 class CallFileError(ValueError):
@@ -102,6 +103,8 @@ class Rows:
         value = row.get("value") if isinstance(row, dict) else None
         unit = row.get("unit") if isinstance(row, dict) else None
         if isinstance(value, bool) or not isinstance(value, int | float):
+            value = None
+        if value is None or not -LARGEST < value < LARGEST:  # what is no number is not between
             raise CallFileError(
                 f"Call {self.call}: {self.table} needs {key} with a value and a unit."
             )
