@@ -58,11 +58,11 @@ def entered(
             f"The {name} must be a number from {allowed}, not {text.strip()[:40]!r}."
         ) from None
     if not math.isfinite(number):
-        raise BadEntry(f"The {name} must be a number from {allowed}, not {text.strip()}.")
+        raise BadEntry(f"The {name} must be a number from {allowed}, not {text.strip()[:40]}.")
     value = from_display(number, kind, system)
     # The limits as printed are allowed, though they are rounded.
     how = display(kind, system)
     slack = 0.5 * how.scale * 10.0**-how.decimals
     if not low - slack <= value <= high + slack:
-        raise BadEntry(f"The {name} must be {allowed}, not {text.strip()}.")
+        raise BadEntry(f"The {name} must be {allowed}, not {text.strip()[:40]}.")
     return min(max(value, low), high)
