@@ -100,20 +100,21 @@ class Rows:
             If value or unit cannot be used.
         """
         row = self.rows.get(key)
-        value = row.get("value") if isinstance(row, dict) else None
+        given = row.get("value") if isinstance(row, dict) else None
         unit = row.get("unit") if isinstance(row, dict) else None
-        if isinstance(value, bool) or not isinstance(value, int | float):
-            value = None
-        if value is None or not -LARGEST < value < LARGEST:  # what is no number is not between
+        is_number = isinstance(given, int | float) and not isinstance(given, bool)
+        is_small = is_number and given is not None and abs(given) < LARGEST
+        value = float(given or 0) if is_small else float("nan")
+        if not -LARGEST < value < LARGEST:  # neither does what is no number
             raise CallFileError(
                 f"Call {self.call}: {self.table} needs {key} with a value and a unit."
             )
         if unit in _PLAIN:
-            return float(value)
+            return value
         if not isinstance(unit, str) or unit not in _UNITS:
             raise CallFileError(f"Call {self.call}: {key} has no usable unit: {unit}.")
         kind, system = _UNITS[unit]
-        return float(from_display(float(value), kind, system))
+        return float(from_display(value, kind, system))
 
 
 def table(call: str, tables: Mapping[str, Any], name: str) -> Rows:
