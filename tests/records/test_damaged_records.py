@@ -12,7 +12,7 @@ from simulator.calls.events import Marked, Opened, Waited, WrittenUp
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 
 TOKEN = "token-one"
-OPENERS = 8
+OPENERS = 4
 
 
 def record(token: str = TOKEN) -> VisitRecord:
