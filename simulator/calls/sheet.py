@@ -9,7 +9,6 @@ from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.worked_out import WorkedOut, work_out
 from simulator.quantities.shown import show
-from simulator.repairs import _catalogue as repairs
 
 LONG = 60.0  # after this the time since a change is no longer told, in minutes
 
@@ -228,18 +227,3 @@ def _worked_pairs(
         for value in earlier
         if value.id in after
     ]
-
-
-def repair_title(code: str) -> str:
-    """A repair as people say it.
-
-    Parameters
-    ----------
-    code : str
-        Of the repair.
-
-    Returns
-    -------
-    str
-    """
-    return repairs.discover()[code].title

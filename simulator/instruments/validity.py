@@ -7,12 +7,6 @@ from simulator.plant.timeline import SETTLED_AFTER
 
 COLDEST = 285.93  # 55 °F, California Title 24 RA3.2 [K]
 ENOUGH_AIR = 350.0 / 400.0  # of 400 cfm per ton; RA3.2 asks for minimum airflow first [-]
-CHARGE_READINGS = (
-    "suction_pressure",
-    "liquid_pressure",
-    "suction_line_temperature",
-    "liquid_line_temperature",
-)
 AIRFLOW_PROOF = ("coil_airflow",)
 
 

@@ -13,7 +13,6 @@ from simulator.plant.zone_balance import Exchange, ZoneAir
 from simulator.properties import moist_air
 from simulator.quantities.values import Array, Values
 
-UNKNOWNS = 7  # the circuit's five, then temperature and humidity of the air entering the coil
 GRAM = 1000.0  # humidity is solved for in g/kg so that all unknowns are of like size
 
 

@@ -5,5 +5,4 @@ const WORDS = {
   check: "Check",
   right: "Yes.",
   notYet: "Not yet.",
-  answer: "Your answer",
 };

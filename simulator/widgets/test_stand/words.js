@@ -26,9 +26,6 @@ const WORDS = {
   enthalpy: "Enthalpy",
   pressure: "Pressure",
   state: "State",
-  liquid: "liquid",
-  mixture: "liquid and vapour",
-  vapour: "vapour",
   metric: "Readings in °C and kPa",
   points: ["leaving the indoor coil", "entering the compressor", "leaving the compressor", "leaving the outdoor coil", "entering the indoor coil"],
 };
