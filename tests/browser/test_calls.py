@@ -224,3 +224,52 @@ def test_a_lesson_answer_is_judged_with_a_reason(page: Page) -> None:
     question.locator("input").fill("0")
     button.click()
     expect(question.locator(".verdict")).to_contain_text("The valve holds it")
+
+
+def test_a_write_up_survives_a_browser_that_stores_nothing(page: Page) -> None:
+    page.add_init_script(
+        """Object.defineProperty(window, "localStorage",
+        { get() { throw new Error("refused"); } });"""
+    )
+    page.goto("/start/mallorn")
+    page.get_by_role("button", name="Take the call").click()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    page.locator("summary", has_text="Write-up").click()
+    page.locator('[data-key="write-text"]').fill("Two leaks, both sealed.")
+    act(page, "test-ask_when")
+    expect(page.locator('[data-key="write-text"]')).to_have_value("Two leaks, both sealed.")
+    act(page, "write")
+    expect(problem(page)).to_have_count(0)
+    expect(page.locator(".notice")).to_contain_text("Saved")
+
+
+def test_a_stated_finding_stands_ticked_after_a_reload(capstone: Page) -> None:
+    page = capstone
+    act(page, "test-ask_when")
+    page.locator('[data-key="found-supply_leak"]').check()
+    page.locator('[data-key^="cited-"]').first.check()
+    act(page, "declare")
+    page.reload()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    expect(page.locator('[data-key="found-supply_leak"]')).to_be_checked()
+    expect(page.locator('[data-key^="cited-"]').first).to_be_checked()
+
+
+def test_an_amount_is_not_carried_over_to_other_units(capstone: Page) -> None:
+    page = capstone
+    page.locator("summary", has_text="Repair").click()
+    act(page, "repair-add_refrigerant")
+    page.locator('[data-key="amount-add_refrigerant"]').fill("8")
+    act(page, "units-si")
+    expect(page.locator('[data-key="amount-add_refrigerant"]')).to_have_value("")
+
+
+def test_the_keyboard_keeps_its_place_when_a_step_is_done(capstone: Page) -> None:
+    page = capstone
+    page.locator('[data-key="step-consent"]').focus()
+    page.keyboard.press("Enter")
+    expect(page.locator(".call .done")).to_be_visible()
+    assert page.evaluate("document.activeElement.id") == "h-card"
+    page.locator('[data-key="stop"]').focus()
+    page.keyboard.press("Enter")
+    expect(page.locator('[data-key="start"]')).to_be_focused()

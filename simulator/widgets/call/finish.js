@@ -80,7 +80,7 @@ function repairSure(item, ui, act) {
       })),
     el("div", { class: "row" },
       el("button", {
-        class: "main", "data-key": `sure-${item.code}`,
+        class: "main", "data-key": `sure-${item.code}`, "data-heir": `repair-${item.code}`,
         onclick: async () => {
           const ok = await act({ do: "repair", repair: item.code, amount: item.amount ? ui.amount[item.code] || "" : null });
           if (ok) { ui.repair = null; ui.draw(); }

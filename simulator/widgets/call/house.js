@@ -21,8 +21,8 @@ function house(view, ui, act) {
 
 function card(place, open, ui, act) {
   const ways = ["ask", "look", "feel", "measure"];
-  return el("div", { class: "card", "aria-label": place.name, role: "group" },
-    el("h3", {}, place.name),
+  return el("div", { class: "card", "aria-labelledby": "h-card", role: "group" },
+    el("h3", { id: "h-card" }, place.name),
     place.caution && el("p", { class: "caution" }, place.caution),
     place.steps.length > 0 && el("div", {},
       el("h3", {}, WORDS.steps),

@@ -17,8 +17,10 @@ function render({ model, el: host }) {
   const ui = {
     wait: "10", technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
     closing: false, orderOpen: null, tab: "house", open: { finding: true, repair: false, write: false },
-    draft: (now) => recall(draftKey) ?? now.write_up ?? "",
-    keepDraft: (text) => keep(draftKey, text),
+    // Held here as well: a browser may refuse to store.
+    text: recall(draftKey),
+    draft: (now) => ui.text ?? now.write_up ?? "",
+    keepDraft: (text) => { ui.text = text; keep(draftKey, text); },
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
     draw,
     focus: (key) => { const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`); if (node) node.focus(); },
@@ -44,17 +46,32 @@ function render({ model, el: host }) {
     busy = true;
     root.setAttribute("aria-busy", "true");
     const before = view;
-    const answer = await line.ask({ ...message, units: message.system || (view ? view.visit.units : "us") });
+    const slow = setTimeout(() => say(WORDS.working), 400);
+    const units = message.system || (view ? view.visit.units : recall(UNITS_KEY) || "us");
+    const answer = await line.ask({ ...message, units });
+    clearTimeout(slow);
     busy = false;
     root.removeAttribute("aria-busy");
     if (answer.view) {
       view = answer.view;
+      settle(before, message);
       if (message.do === "close") ui.closing = false;
       draw();
       say(before ? news(before, view) : "");
     }
     if (answer.problem) say(answer.problem, true);
     return Boolean(answer.view) && !answer.problem;
+  }
+
+  // What was stated stands ticked again; a number typed for one unit is not kept for another.
+  function settle(before, message) {
+    if (!before && view.finding) {
+      view.finding.causes.forEach((code) => ui.found.add(code));
+      view.finding.cited.forEach((seq) => ui.cited.add(seq));
+    }
+    if (message.do !== "units") return;
+    ui.amount = {};
+    keep(UNITS_KEY, view.visit.units);
   }
 
   function news(before, now) {
@@ -93,14 +110,6 @@ function render({ model, el: host }) {
   }
 
   act({ do: "look_around" });
-}
-
-function keep(key, text) {
-  try { window.localStorage.setItem(key, text); } catch { /* a browser may refuse to store */ }
-}
-
-function recall(key) {
-  try { return window.localStorage.getItem(key); } catch { return null; }
 }
 
 export default { render };

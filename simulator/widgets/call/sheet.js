@@ -50,8 +50,8 @@ function readingRow(row, view) {
 
 function workedRow(row) {
   return el("li", { class: row.after_repair ? "after" : "" },
-    el("details", { class: "grow" },
-      el("summary", {}, row.name),
+    el("details", { class: "grow", "data-keep": `worked-${row.name}-${row.after_repair}` },
+      el("summary", { "data-key": `worked-${row.name}-${row.after_repair}` }, row.name),
       el("p", { class: "small" }, row.formula),
       row.note && el("p", { class: "small" }, row.note)),
     el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));

@@ -23,8 +23,8 @@ function strip(view, ui, act) {
         view.system.text || (running ? WORDS.running : WORDS.off)),
       open && el("div", { class: "row" },
         running
-          ? el("button", { "data-key": "stop", onclick: () => act({ do: "stop" }) }, WORDS.stop)
-          : el("button", { "data-key": "start", class: "main", onclick: () => act({ do: "start" }) }, WORDS.start),
+          ? el("button", { "data-key": "stop", "data-heir": "start", onclick: () => act({ do: "stop" }) }, WORDS.stop)
+          : el("button", { "data-key": "start", "data-heir": "stop", class: "main", onclick: () => act({ do: "start" }) }, WORDS.start),
         el("label", { class: "row" },
           el("span", { class: "visually-hidden" }, WORDS.waitMinutes),
           el("input", {

@@ -83,7 +83,7 @@ function render({ model, el: host }) {
   root.append(notice, body);
   host.append(root);
   line.patience = 60000;
-  line.ask({ do: "debrief" }).then((answer) => {
+  line.ask({ do: "debrief", units: recall(UNITS_KEY) || "us" }).then((answer) => {
     root.dataset.ready = "true";
     if (answer.debrief) body.replaceChildren(...debriefPage(answer.debrief).filter(Boolean));
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }

@@ -49,7 +49,14 @@ class Line {
         done({ problem: LINE_SILENT });
       }, this.patience);
       this.open.set(id, { done, timer });
-      this.model.send({ ...message, id });
+      // A line that is already dead refuses the sending itself.
+      try {
+        this.model.send({ ...message, id });
+      } catch {
+        this.open.delete(id);
+        clearTimeout(timer);
+        done({ problem: LINE_SILENT });
+      }
     });
   }
 }
@@ -57,14 +64,30 @@ class Line {
 const LINE_SILENT =
   "No answer came. What you did is kept if it arrived; reload the page to see where you stand.";
 
-// Put new content in place and give the keyboard back where it was.
+// Where the keyboard goes when what held it is gone: to its heir, or to the heading above it,
+// never to the next button, which a second Enter would press.
+function heirOf(host, heir, headed) {
+  const named = heir && host.querySelector(`[data-key="${CSS.escape(heir)}"]`);
+  if (named) return named;
+  const heading = headed && host.querySelector(`#${CSS.escape(headed)}`);
+  if (heading) heading.setAttribute("tabindex", "-1");
+  return heading;
+}
+
+// Put new content in place; what was unfolded stays so, the keyboard stays where it was.
 function replaceKeepingFocus(host, content) {
   const held = document.activeElement;
   const key = held && host.contains(held) ? held.getAttribute("data-key") : null;
+  const heir = key ? held.getAttribute("data-heir") : null;
+  const headed = key ? held.closest("[aria-labelledby]")?.getAttribute("aria-labelledby") : null;
+  const unfolded = [...host.querySelectorAll("details[open][data-keep]")].map((node) => node.dataset.keep);
   const start = key && "selectionStart" in held ? held.selectionStart : null;
   host.replaceChildren(...[content].flat(Infinity).filter(Boolean));
+  for (const node of host.querySelectorAll("details[data-keep]")) {
+    if (unfolded.includes(node.dataset.keep)) node.open = true;
+  }
   if (!key) return;
-  const again = host.querySelector(`[data-key="${CSS.escape(key)}"]`);
+  const again = host.querySelector(`[data-key="${CSS.escape(key)}"]:not(:disabled)`) || heirOf(host, heir, headed);
   if (!again) return;
   again.focus({ preventScroll: true });
   if (start !== null && again.setSelectionRange && again.type !== "number") {
@@ -78,4 +101,15 @@ function replaceKeepingFocus(host, content) {
 
 function withUnit(shown, unit) {
   return unit ? `${shown}\u00a0${unit}` : shown;
+}
+
+// Small things this browser remembers; it may refuse to.
+const UNITS_KEY = "benchcall-units";
+
+function keep(key, text) {
+  try { window.localStorage.setItem(key, text); } catch { /* a browser may refuse to store */ }
+}
+
+function recall(key) {
+  try { return window.localStorage.getItem(key); } catch { return null; }
 }

@@ -39,7 +39,7 @@ function cycleChart(chart) {
     chart.now && label(chart.now, WORDS.now, "name", -8),
     chart.differs && label(chart.healthy, WORDS.healthy, "name ghostly", 18));
   const cycles = [[WORDS.now, chart.now], [WORDS.healthy, chart.healthy]].filter(([, points]) => points && points.length);
-  const table = el("details", {},
+  const table = el("details", { "data-keep": "chart-table" },
     el("summary", { "data-key": "chart-table" }, WORDS.chartTable),
     cycles.map(([name, points]) => el("table", {},
       el("caption", {}, name),

@@ -122,7 +122,7 @@ function render({ model, el: host }) {
       parts.ghost.style.left = at(row.healthy_number);
       parts.mark.style.left = at(row.now_number);
       parts.item.classList.toggle("moved", Boolean(row.difference));
-      for (const [part, text] of [["value", row.now], ["unit", row.unit], ["difference", row.difference || WORDS.same]]) {
+      for (const [part, text] of [["value", row.now], ["unit", row.unit], ["difference", row.difference ? `${row.difference} (${row.healthy})` : WORDS.same]]) {
         if (parts[part].textContent !== text) parts[part].textContent = text;
       }
     }
