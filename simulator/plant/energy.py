@@ -9,10 +9,10 @@ import numpy as np
 from simulator.plant import steady
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
+from simulator.plant.rooms import STEP, Outside, Room, stepped
 from simulator.properties import moist_air
 from simulator.quantities.values import Array
 
-STEP = 600.0  # [s]
 DAYS_TO_SETTLE = 4
 DAYS_IN_MONTH = 30.0
 
@@ -37,6 +37,21 @@ class DayWeather:
     noon_sun: float = 900.0
 
 
+class Parts(NamedTuple):
+    """What each part of the system takes of one day.
+
+    Parameters
+    ----------
+    compressor, outdoor_fan, blower, strips : float
+        Energy or money, as the owner says. [J] or [$]
+    """
+
+    compressor: float
+    outdoor_fan: float
+    blower: float
+    strips: float
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Day:
     """The settled day; arrays hold one value each ten minutes.
@@ -55,8 +70,8 @@ class Day:
         Over the day; over its worst hour. [-]
     compressor_energy, outdoor_fan_energy, blower_energy, strip_energy : float
         Over the day. [J]
-    cost_per_month : float
-        Of those four over thirty such days. [$]
+    electricity_price : float
+        [$/J]
     """
 
     hours: Array
@@ -69,7 +84,34 @@ class Day:
     outdoor_fan_energy: float
     blower_energy: float
     strip_energy: float
-    cost_per_month: float
+    electricity_price: float
+
+    @property
+    def energy_by_part(self) -> Parts:
+        """Electricity of the day [J]."""
+        return Parts(
+            self.compressor_energy, self.outdoor_fan_energy, self.blower_energy, self.strip_energy
+        )
+
+    @property
+    def cost_by_part(self) -> Parts:
+        """Money of the day [$]."""
+        return Parts(*(energy * self.electricity_price for energy in self.energy_by_part))
+
+    @property
+    def energy(self) -> float:
+        """Electricity of the day, all parts [J]."""
+        return sum(self.energy_by_part)
+
+    @property
+    def cost(self) -> float:
+        """Money of the day, all parts [$]."""
+        return self.energy * self.electricity_price
+
+    @property
+    def cost_per_month(self) -> float:
+        """Money of thirty such days, all parts [$]."""
+        return self.cost * DAYS_IN_MONTH
 
 
 class _Grid(NamedTuple):
@@ -148,17 +190,17 @@ def day(installation: Installation, weather: DayWeather, setpoint: float) -> Day
     count = int(86400 / STEP)
     hours = np.asarray((np.arange(count) + 0.5) * STEP / 3600.0, dtype=np.float64)
     outdoors, sunshine = outdoor_temperature(weather, hours), sun(weather, hours)
-    room, water = setpoint, 0.0105
+    room = Room(0.0, setpoint, 0.0105)
     log = np.zeros((count, 3))
     used = np.zeros(4)
     for _ in range(DAYS_TO_SETTLE):
         used[:] = 0.0
         for index in range(count):
-            running = _lookup(grid, outdoors[index], room, water)
-            outside = _Weather(outdoors[index], sunshine[index], weather.humidity_ratio)
-            fraction, room, water = _step(installation, outside, setpoint, running, room, water)
-            used += fraction * running[3:] * STEP
-            log[index] = fraction, room, water
+            running = _lookup(grid, outdoors[index], room.temperature, room.humidity_ratio)
+            outside = Outside(outdoors[index], sunshine[index], weather.humidity_ratio)
+            room = stepped(installation.house, outside, setpoint, running, room)
+            used += room.run_fraction * running[3:] * STEP
+            log[index] = room
     return _summary(installation, hours, log, used)
 
 
@@ -166,7 +208,6 @@ def _summary(installation: Installation, hours: Array, log: Array, used: Array) 
     fractions = log[:, 0]
     hourly = fractions.reshape(24, -1).mean(axis=1)
     humidity = np.asarray(moist_air.relative_humidity(log[:, 1], log[:, 2], 101325.0))
-    price = float(np.asarray(installation.house.electricity_price))
     return Day(
         hours=hours,
         run_fraction=fractions.copy(),
@@ -178,7 +219,7 @@ def _summary(installation: Installation, hours: Array, log: Array, used: Array) 
         outdoor_fan_energy=float(used[1]),
         blower_energy=float(used[2]),
         strip_energy=float(used[3]),
-        cost_per_month=float(used.sum()) * price * DAYS_IN_MONTH,
+        electricity_price=float(np.asarray(installation.house.electricity_price)),
     )
 
 
@@ -231,47 +272,3 @@ def _lookup(grid: _Grid, outdoors: float, room: float, water: float) -> Array:
         weight = np.clip((value - axis[index]) / (axis[index + 1] - axis[index]), 0.0, 1.0)
         table = table[index] * (1.0 - weight) + table[index + 1] * weight
     return table
-
-
-class _Weather(NamedTuple):
-    """One step outdoors: temperature [K], sun [W/m²], humidity ratio [kg/kg]."""
-
-    temperature: float
-    sun: float
-    humidity_ratio: float
-
-
-def _step(
-    installation: Installation,
-    outside: _Weather,
-    setpoint: float,
-    running: Array,
-    room: float,
-    water: float,
-) -> tuple[float, float, float]:
-    """Ten minutes of the rooms: run fraction, temperature, humidity ratio."""
-    house = installation.house
-    density = 1.19
-    natural, while_running = float(np.asarray(house.natural_infiltration)), running[2]
-
-    def gain(air: float) -> float:
-        exchange = house.conductance + density * air * 1020.0
-        return float(
-            exchange * (outside.temperature - room)
-            + house.sun_area * outside.sun
-            + house.internal_gain
-        )
-
-    idle, busy = gain(natural), gain(while_running) - running[0]
-    wanted = (setpoint - room) * house.heat_capacity / STEP
-    fraction = 0.0
-    if wanted < idle:
-        # Holding the setpoint takes idle + f (busy - idle) = wanted; a unit that heats the
-        # rooms on balance never gets there and runs on.
-        fraction = 1.0 if busy >= idle else min((idle - wanted) / (idle - busy), 1.0)
-    heat = idle + fraction * (busy - idle)
-    air = natural + fraction * (while_running - natural)
-    mass = density * house.volume * (1.0 + house.moisture_buffer)
-    wetting = house.moisture_gain + density * air * (outside.humidity_ratio - water)
-    water = water + (wetting - fraction * running[1]) * STEP / mass
-    return fraction, room + heat * STEP / float(np.asarray(house.heat_capacity)), max(water, 0.003)
