@@ -60,6 +60,31 @@ def corners(fluid: Refrigerant, point: OperatingPoint) -> tuple[Array, Array]:
     return enthalpy, pressure
 
 
+def displayed(enthalpy: Array, pressure: Array, system: str) -> tuple[tuple[float, float], ...]:
+    """Points in the units of the chart.
+
+    Parameters
+    ----------
+    enthalpy : array
+        [J/kg]
+    pressure : array
+        Absolute. [Pa]
+    system : str
+        ``us`` or ``si``.
+
+    Returns
+    -------
+    tuple
+        Pairs in Btu/lb and psi, or kJ/kg and kPa.
+    """
+    per_mass = 2326.0 if system == "us" else 1000.0
+    per_area = 6894.757293168 if system == "us" else 1000.0
+    return tuple(
+        (round(float(h) / per_mass, 2), round(float(p) / per_area, 2))
+        for h, p in zip(enthalpy, pressure, strict=True)
+    )
+
+
 def liquid_enthalpy(fluid: Refrigerant, pressure: float, temperature: float) -> float:
     """Enthalpy of subcooled liquid from its temperature.
 

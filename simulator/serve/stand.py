@@ -13,7 +13,8 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS, from_display, show, to_display
 from simulator.serve import bench_readings
 from simulator.serve.bench_readings import READINGS, Setting
-from simulator.serve.cycle_points import corners, dome
+from simulator.serve.cycle_points import corners, displayed, dome
+from simulator.serve.stand_bill import bill
 
 # On the stand: group, label, and the ends of the scale in the technician's units.
 SCALES: dict[str, tuple[str, str, float, float]] = {
@@ -59,20 +60,23 @@ def answer(message: dict[str, Any]) -> dict[str, Any]:
     Parameters
     ----------
     message : dict
-        ``do`` is ``set``; numbers as typed.
+        ``do`` is ``set`` or ``bill``; numbers as typed.
 
     Returns
     -------
     dict
-        ``stand``, or ``problem`` with one sentence.
+        ``stand`` or ``bill``, or ``problem`` with one sentence.
     """
-    if message.get("do") != "set":
+    if message.get("do") not in ("set", "bill"):
         return {"problem": "The test stand only knows how to be set."}
     try:
         setting = bench_readings.checked(_setting(message))
         system = _system(message)
     except BadEntry as problem:
         return {"problem": str(problem)}
+    # A day takes longer than a slider may: the page asks for it once the slider rests.
+    if message["do"] == "bill":
+        return {"bill": bill(setting, system)}
     return {"stand": stand(setting, system)}
 
 
@@ -272,17 +276,7 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, system: str) -> list[str
 @lru_cache
 def _dome(fluid: str, system: str) -> tuple[tuple[float, float], ...]:
     enthalpy, pressure = dome(refrigerant.load(fluid))
-    return _displayed(enthalpy, pressure, system)
-
-
-def _displayed(enthalpy: Any, pressure: Any, system: str) -> tuple[tuple[float, float], ...]:
-    """Enthalpy per mass and absolute pressure in the units of the chart."""
-    per_mass = 2326.0 if system == "us" else 1000.0
-    per_area = 6894.757293168 if system == "us" else 1000.0
-    return tuple(
-        (round(float(h) / per_mass, 2), round(float(p) / per_area, 2))
-        for h, p in zip(enthalpy, pressure, strict=True)
-    )
+    return displayed(enthalpy, pressure, system)
 
 
 def _chart(fluid: str, now: OperatingPoint, ghost: OperatingPoint, system: str) -> dict[str, Any]:
@@ -291,8 +285,8 @@ def _chart(fluid: str, now: OperatingPoint, ghost: OperatingPoint, system: str) 
     state = "running" if runs else "stands"
     return {
         "dome": _dome(fluid, system),
-        "healthy": _displayed(*corners(table, ghost), system) if ghost.state == "running" else [],
-        "now": _displayed(*corners(table, now), system) if runs else None,
+        "healthy": displayed(*corners(table, ghost), system) if ghost.state == "running" else [],
+        "now": displayed(*corners(table, now), system) if runs else None,
         "differs": now is not ghost,
         "h_unit": "Btu/lb" if system == "us" else "kJ/kg",
         "p_unit": "psia" if system == "us" else "kPa absolute",

@@ -56,6 +56,7 @@ def test_a_wrong_number_is_said_and_nothing_is_lost(stand: Page) -> None:
 def test_it_is_accessible_and_fits(stand: Page, width: int, scheme: str) -> None:
     stand.set_viewport_size({"width": width, "height": 844})
     stand.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    expect(stand.locator("[data-part=total]")).to_be_visible()
     assert stand.evaluate("document.documentElement.scrollWidth") <= width
     grave = [
         (found["id"], found["nodes"][0]["html"])
@@ -63,3 +64,14 @@ def test_it_is_accessible_and_fits(stand: Page, width: int, scheme: str) -> None
         if found["impact"] in ("serious", "critical")
     ]
     assert grave == []
+
+
+def test_the_bill_follows_the_fault_part_by_part(stand: Page) -> None:
+    total = stand.locator("[data-part=total] td")
+    expect(total).to_have_count(4)
+    assert total.nth(0).inner_text() == total.nth(1).inner_text()
+    stand.get_by_label("Fault", exact=True).select_option(label="Electric strips on during cooling")
+    strips = stand.locator("[data-part=strips] td")
+    expect(strips.nth(0)).not_to_have_text("0.0")
+    assert strips.nth(1).inner_text() == "0.0"
+    assert float(total.nth(2).inner_text()) > float(total.nth(3).inner_text())

@@ -60,6 +60,64 @@ def test_the_cycle_closes_over_the_dome() -> None:
     assert hot[1] > liquid[1] > out[1]
 
 
+def cells(answer: dict[str, Any], column: str) -> dict[str, float]:
+    """One column of the bill, by part."""
+    return {row["part"]: float(row[column].replace(",", "")) for row in answer["bill"]["rows"]}
+
+
+LEAK = [{"name": "supply_leak", "severity": "40"}]
+
+
+@pytest.mark.parametrize("faults", [[], LEAK, [{"name": "strips_on", "severity": "4.8"}]])
+@pytest.mark.parametrize("column", ["energy", "energy_healthy", "cost", "cost_healthy"])
+def test_the_bill_adds_up(faults: list[dict[str, str]], column: str) -> None:
+    """By arithmetic, within the rounding of five printed numbers."""
+    found = cells(asked(do="bill", faults=faults), column)
+    total = found.pop("total")
+    assert set(found) == {"compressor", "outdoor_fan", "blower", "strips"}
+    assert sum(found.values()) == pytest.approx(total, abs=0.25 if "energy" in column else 0.025)
+    assert total > 0
+
+
+def test_the_bill_stands_beside_the_healthy_one() -> None:
+    """A leak costs more (common practice, no source); without a fault the columns are one."""
+    healthy, leaky = asked(do="bill"), asked(do="bill", faults=LEAK)
+    for column in ("energy", "cost"):
+        assert cells(healthy, column) == cells(healthy, f"{column}_healthy")
+        assert cells(leaky, f"{column}_healthy") == cells(healthy, column)
+        assert cells(leaky, column)["total"] > 1.3 * cells(healthy, column)["total"]
+    assert leaky["bill"]["energy_unit"] == "kWh/day"
+    assert leaky["bill"]["cost_unit"] == "$/day"
+
+
+def test_strips_that_stay_on_stand_in_their_own_row() -> None:
+    """By definition: the healthy unit has none on in summer."""
+    warm = asked(do="bill", faults=[{"name": "strips_on", "severity": "4.8"}])
+    assert cells(warm, "energy_healthy")["strips"] == 0.0
+    assert cells(warm, "energy")["strips"] > cells(warm, "energy")["compressor"]
+
+
+def test_the_bill_says_its_day_in_both_systems() -> None:
+    """From the setting: 95 °F is 35 °C, 80 °F is 26.7 °C."""
+    us, si = asked(do="bill")["bill"], asked(do="bill", units="si")["bill"]
+    assert "95.0 °F" in us["day"]
+    assert "80.0 °F" in us["day"]
+    assert "35.0 °C" in si["day"]
+    assert "26.7 °C" in si["day"]
+    assert us["rows"] == si["rows"]
+
+
+def test_a_house_that_gets_away_is_said() -> None:
+    """The thermostat holds 80 °F on a day of 95 °F; half the air lost, it cannot."""
+    assert len(asked(do="bill")["bill"]["runs"]) == 1
+    lost = asked(do="bill", faults=[{"name": "supply_leak", "severity": "50"}])
+    assert "does not hold" in lost["bill"]["runs"][1]
+
+
+def test_a_wrong_setting_has_no_bill() -> None:
+    assert set(asked(do="bill", outdoor="400")) == {"problem"}
+
+
 @pytest.mark.parametrize(
     ("changes", "said"),
     [

@@ -10,16 +10,38 @@ function render({ model, el: host }) {
   const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });
   const controls = el("section", { "aria-labelledby": "h-set" });
   const readings = el("section", { "aria-labelledby": "h-show" });
-  const meaning = el("section", { "aria-labelledby": "h-means" });
+  const meaning = el("div", {});
+  const bill = el("section", { "aria-labelledby": "h-bill" }, el("h3", { id: "h-bill" }, WORDS.bill));
   root.append(
     el("header", {}, el("h1", {}, WORDS.title), el("p", {}, WORDS.lead)), notice,
-    el("div", { class: "stand-grid" }, controls, readings, meaning));
+    el("div", { class: "stand-grid" }, controls, readings,
+      el("section", { "aria-labelledby": "h-means" }, meaning, bill)));
   host.append(root);
 
+  const message = (what) => ({ do: what, ...setting, faults: setting.faults.filter((f) => f && f.name) });
+
+  // A day in the house takes longer than a slider may, so it is asked for at rest.
+  const REST = 400; // ms
+  let resting = null;
+
+  function billLater() {
+    bill.classList.add("stale");
+    clearTimeout(resting);
+    resting = setTimeout(async () => {
+      const mine = resting;
+      const answer = await line.ask(message("bill"));
+      if (mine !== resting) return; // the setting has moved on
+      if (!answer.bill) return; // what is wrong with the setting stands above
+      replaceKeepingFocus(bill, billTable(answer.bill));
+      bill.classList.remove("stale");
+    }, REST);
+  }
+
   async function send() {
+    billLater();
     if (inFlight) { waiting = true; return; }
     inFlight = true;
-    const answer = await line.ask({ do: "set", ...setting, faults: setting.faults.filter((f) => f && f.name) });
+    const answer = await line.ask(message("set"));
     inFlight = false;
     if (answer.stand) {
       const first = stand === null;

@@ -8,5 +8,5 @@ class TestStandPanel(Panel):
 
     __test__ = False  # the name is the trade's, not pytest's
 
-    _esm = bundle("test_stand", "shared/dom.js", "words.js", "chart.js", "panel.js")
+    _esm = bundle("test_stand", "shared/dom.js", "words.js", "chart.js", "bill.js", "panel.js")
     _css = bundle("test_stand", "shared/panel.css", "panel.css")

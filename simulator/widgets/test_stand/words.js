@@ -26,6 +26,8 @@ const WORDS = {
   enthalpy: "Enthalpy",
   pressure: "Pressure",
   state: "State",
+  bill: "What the day costs",
+  part: "Part",
   metric: "Readings in °C and kPa",
   points: ["leaving the indoor coil", "entering the compressor", "leaving the compressor", "leaving the outdoor coil", "entering the indoor coil"],
 };

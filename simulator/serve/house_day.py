@@ -1,0 +1,81 @@
+"""A day of the house behind the test stand: kilowatt hours and dollars by part."""
+
+from typing import Any
+
+from simulator.plant import energy
+from simulator.plant.conditions import Conditions
+from simulator.plant.energy import Day, DayWeather
+from simulator.plant.installation import Installation
+from simulator.quantities.shown import show, to_display
+
+SWING = 20.0 * 5.0 / 9.0  # [K], 20 °F, usual between a summer's afternoon and its night
+PER_DAY = "/day"
+
+
+def weather_of(conditions: Conditions) -> DayWeather:
+    """The day whose afternoon the stand is set to.
+
+    Parameters
+    ----------
+    conditions : Conditions
+        Floats.
+
+    Returns
+    -------
+    DayWeather
+        With the stand's outdoor air at three o'clock and its sun at noon.
+    """
+    return DayWeather(
+        high=float(conditions.outdoor_temperature),
+        low=float(conditions.outdoor_temperature) - SWING,
+        humidity_ratio=float(conditions.outdoor_humidity_ratio),
+        noon_sun=float(conditions.solar),
+    )
+
+
+def day_of(installation: Installation, conditions: Conditions) -> Day:
+    """That day, with a thermostat set to the temperature at the return grille.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+    conditions : Conditions
+        Floats.
+
+    Returns
+    -------
+    Day
+        Settled.
+    """
+    return energy.day(installation, weather_of(conditions), float(conditions.indoor_temperature))
+
+
+def truth(installation: Installation, conditions: Conditions) -> dict[str, dict[str, Any]]:
+    """What each part takes of that day; no tool shows this, and no bill.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+    conditions : Conditions
+        Floats.
+
+    Returns
+    -------
+    dict
+        ``value`` and ``unit`` by name: energy and cost of each part and of all, and the
+        part of the day that it runs.
+    """
+    day = day_of(installation, conditions)
+    rows = {"run_fraction": _entry(day.mean_run_fraction, "fraction")}
+    joules, dollars = day.energy_by_part._asdict(), day.cost_by_part._asdict()
+    for part, amount in {**joules, "total": day.energy}.items():
+        rows[f"{part}_energy"] = _entry(amount, "energy", PER_DAY)
+    for part, amount in {**dollars, "total": day.cost}.items():
+        rows[f"{part}_cost"] = _entry(amount, "money", PER_DAY)
+    return rows
+
+
+def _entry(value: float, kind: str, per: str = "") -> dict[str, Any]:
+    return {"value": float(to_display(value, kind)), "unit": show(value, kind).unit + per}
