@@ -2,42 +2,15 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from importlib.resources import files
-from typing import NamedTuple
 
 import numpy as np
 
+from simulator.properties import refrigerant_tables
+from simulator.properties.refrigerant_states import Liquid, Saturation, Vapour
+from simulator.properties.refrigerant_tables import facts, known
 from simulator.quantities.values import Array, Values
 
-
-class Saturation(NamedTuple):
-    """Both saturation lines at one pressure: [K], [J/kg], [kg/m³], [J/(kg K)]."""
-
-    dew_temperature: Values
-    bubble_temperature: Values
-    vapour_enthalpy: Values
-    liquid_enthalpy: Values
-    vapour_density: Values
-    liquid_density: Values
-    vapour_entropy: Values
-    liquid_entropy: Values
-    vapour_heat_capacity: Values
-    liquid_heat_capacity: Values
-
-
-class Vapour(NamedTuple):
-    """Superheated state: [K], [kg/m³], [J/(kg K)]."""
-
-    temperature: Values
-    density: Values
-    entropy: Values
-
-
-class Liquid(NamedTuple):
-    """Subcooled state: [K], [kg/m³]."""
-
-    temperature: Values
-    density: Values
+__all__ = ["Liquid", "Refrigerant", "Saturation", "Vapour", "facts", "known", "load"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,11 +26,13 @@ class Refrigerant:
     lines : array
         Cubic coefficients of the saturation lines, shape (cells, 4, 10). [-]
     surfaces : tuple
-        Bicubic coefficients of vapour, isentrope and liquid, shape (cells, 4, 4, k). [-]
-    shape : tuple
-        Cells of the surfaces in pressure and in distance.
+        Bicubic coefficients of vapour, isentrope and liquid, shape (rows, columns, 4, 4, k),
+        rows in pressure and columns in distance from the line. [-]
     reach : array
-        Largest distances. [-]
+        Largest distances from the line: of vapour by enthalpy and by entropy, of liquid by
+        enthalpy. Farther states are held there. [J/kg], [J/(kg K)], [J/kg]
+    coldest_liquid : float
+        Enthalpy below which the equation of state gives no valid liquid. [J/kg]
     """
 
     name: str
@@ -65,8 +40,8 @@ class Refrigerant:
     step: float
     lines: Array
     surfaces: tuple[Array, Array, Array]
-    shape: tuple[int, int]
     reach: Array
+    coldest_liquid: float
 
     @property
     def lowest_pressure(self) -> float:
@@ -176,8 +151,10 @@ class Refrigerant:
         return self._pressure(temperature, 1)
 
     def _pressure(self, temperature: Values, column: int) -> Array:
-        wanted = np.asarray(temperature, dtype=float)
         nodes = self.lines[:, 0, column]
+        top = self.lines[-1, :, column].sum()
+        # Held at both ends: colder is no air conditioner, hotter is a trip.
+        wanted = np.clip(np.asarray(temperature, dtype=float), nodes[0], top)
         cell = np.clip(np.searchsorted(nodes, wanted) - 1, 0, len(nodes) - 1)
         c = self.lines[cell, :, column]
         offset = wanted - c[..., 0]
@@ -186,7 +163,7 @@ class Refrigerant:
             value = ((c[..., 3] * t + c[..., 2]) * t + c[..., 1]) * t
             slope = (3.0 * c[..., 3] * t + 2.0 * c[..., 2]) * t + c[..., 1]
             t = t - (value - offset) / slope
-        found: Array = np.exp(self.first + self.step * (cell + np.clip(t, -1.0, 2.0)))
+        found: Array = np.exp(self.first + self.step * (cell + np.clip(t, 0.0, 1.0)))
         return found
 
     def vapour(self, log_pressure: Values, line: Saturation, enthalpy_above_dew: Values) -> Vapour:
@@ -205,11 +182,12 @@ class Refrigerant:
         -------
         Vapour
         """
-        q = self._surface(0, log_pressure, enthalpy_above_dew)
+        above = np.minimum(enthalpy_above_dew, self.reach[0])
+        q = self._surface(0, log_pressure, above)
         return Vapour(
-            line.dew_temperature + q[0] * enthalpy_above_dew,
-            line.vapour_density * np.exp(q[1] * enthalpy_above_dew),
-            line.vapour_entropy + q[2] * enthalpy_above_dew,
+            line.dew_temperature + q[0] * above,
+            line.vapour_density * np.exp(q[1] * above),
+            line.vapour_entropy + q[2] * above,
         )
 
     def vapour_enthalpy_above_dew(
@@ -232,7 +210,8 @@ class Refrigerant:
             [J/kg]
         """
         del line
-        rise: Array = self._surface(1, log_pressure, entropy_above_dew)[0] * entropy_above_dew
+        above = np.minimum(entropy_above_dew, self.reach[1])
+        rise: Array = self._surface(1, log_pressure, above)[0] * above
         return rise
 
     def liquid(
@@ -253,15 +232,18 @@ class Refrigerant:
         -------
         Liquid
         """
-        q = self._surface(2, log_pressure, enthalpy_below_bubble)
+        valid = np.minimum(self.reach[2], line.liquid_enthalpy - self.coldest_liquid)
+        below = np.minimum(enthalpy_below_bubble, valid)
+        q = self._surface(2, log_pressure, below)
         return Liquid(
-            line.bubble_temperature - q[0] * enthalpy_below_bubble,
-            line.liquid_density * np.exp(q[1] * enthalpy_below_bubble),
+            line.bubble_temperature - q[0] * below,
+            line.liquid_density * np.exp(q[1] * below),
         )
 
     def _surface(self, which: int, log_pressure: Values, distance: Values) -> Array:
-        """Bicubic quotients; the last one is held beyond the table's reach."""
-        rows, columns = self.shape
+        """Bicubic quotients; callers hold the distance at the table's reach."""
+        cells = self.surfaces[which]
+        rows, columns = cells.shape[:2]
         span = self.step * len(self.lines) / rows
         x = np.clip((np.asarray(log_pressure) - self.first) / span, 0.0, rows - 1e-9)
         y = np.clip(np.asarray(distance) * (columns / self.reach[which]), 0.0, columns - 1e-9)
@@ -269,52 +251,11 @@ class Refrigerant:
         row, column = x.astype(np.intp), y.astype(np.intp)
         u, v = x - row, y - column
         # One gather, then one product with the sixteen powers: fast alone and in batches.
-        c = self.surfaces[which][row * columns + column]
+        c = cells.reshape(rows * columns, 4, 4, -1)[row * columns + column]
         across = np.stack([np.ones_like(u), u, u * u, u * u * u], axis=-1)
         along = np.stack([np.ones_like(v), v, v * v, v * v * v], axis=-1)
         found: Array = np.einsum("...abk,...a,...b->k...", c, across, along)
         return found
-
-
-_HERMITE = np.array([[1, 0, 0, 0], [0, 0, 1, 0], [-3, 3, -2, -1], [2, -2, 1, 1]], dtype=float)
-
-
-def _cubic_cells(values: Array, slopes: Array) -> Array:
-    """Coefficients (cells, 4, k) from nodal values and slopes per cell."""
-    corners = np.stack([values[:-1], values[1:], slopes[:-1], slopes[1:]], axis=1)
-    found: Array = np.einsum("ab,cbk->cak", _HERMITE, corners)
-    return found
-
-
-def _bicubic_cells(values: Array) -> Array:
-    """Coefficients (cells, 4, 4, k) from nodal values, slopes by central differences."""
-    across = np.gradient(values, axis=0, edge_order=2)
-    along = np.gradient(values, axis=1, edge_order=2)
-    both = np.gradient(across, axis=1, edge_order=2)
-
-    def pair(table: Array, left: bool, low: bool) -> Array:
-        rows = table[:-1] if left else table[1:]
-        return rows[:, :-1] if low else rows[:, 1:]
-
-    block = np.stack(
-        [
-            np.stack(
-                [
-                    pair(f, left, True),
-                    pair(f, left, False),
-                    pair(g, left, True),
-                    pair(g, left, False),
-                ],
-                axis=2,
-            )
-            for f, g in ((values, along), (across, both))
-            for left in (True, False)
-        ],
-        axis=2,
-    )  # (r, c, 4: f0 f1 fx0 fx1, 4 in y, k)
-    coefficients = np.einsum("ap,bq,rcpqk->rcabk", _HERMITE, _HERMITE, block, optimize=True)
-    r, c, _, _, k = coefficients.shape
-    return np.ascontiguousarray(coefficients.reshape(r * c, 4, 4, k))
 
 
 @lru_cache
@@ -335,23 +276,4 @@ def load(name: str) -> Refrigerant:
     ValueError
         If no table of that name is shipped.
     """
-    path = files("simulator.properties").joinpath("tables", f"{name.replace('-', '').lower()}.npz")
-    if not path.is_file():
-        raise ValueError(f"There is no table for the refrigerant {name}.")
-    with path.open("rb") as file, np.load(file) as data:
-        first, last = data["log_pressure"]
-        values = data["saturation"]
-        step = float(last - first) / (len(values) - 1)
-        surfaces = tuple(
-            _bicubic_cells(data[key].astype(float)) for key in ("vapour", "isentrope", "liquid")
-        )
-        rows, columns = data["vapour"].shape[:2]
-        return Refrigerant(
-            name=name,
-            first=float(first),
-            step=step,
-            lines=_cubic_cells(values, data["saturation_slopes"] * step),
-            surfaces=(surfaces[0], surfaces[1], surfaces[2]),
-            shape=(rows - 1, columns - 1),
-            reach=data["reach"],
-        )
+    return Refrigerant(name, *refrigerant_tables.read(name))

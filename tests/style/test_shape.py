@@ -23,7 +23,6 @@ LARGER_FILES = {
     "plant/balance.py": 315,  # seven balances that share their terms
     "plant/circuit.py": 365,  # one walk round the circuit, state by state
     "properties/moist_air.py": 340,  # one formula after another
-    "properties/refrigerant.py": 360,  # one table reader
     "scoring/acts.py": 305,  # every act that is judged, one after another
     "serve/bench_readings.py": 325,  # names and units of every reading stand in one place
 }
