@@ -1,11 +1,13 @@
 """The whole list of causes, the same for every call and in one fixed order."""
 
 from functools import lru_cache
+from typing import get_args
 
 from simulator.calls.choice import NO_FAULT, Choice
+from simulator.faults._base import Family
 from simulator.faults._catalogue import discover
 
-FAMILIES = ("Indoor air", "Ducts and house", "Electrical", "Outdoor air", "Refrigerant")
+FAMILIES: tuple[str, ...] = get_args(Family)
 
 
 @lru_cache
@@ -23,10 +25,10 @@ def causes() -> tuple[Choice, ...]:
     'no_fault'
     """
     found = [
-        Choice(code=code, name=fault.title, family=fault.family)
+        Choice(code=code, name=fault.cause or fault.title, family=fault.family)
         for code, fault in discover().items()
     ]
-    found.sort(key=lambda choice: (_rank(choice.family), choice.family, choice.name))
+    found.sort(key=lambda choice: (FAMILIES.index(choice.family), choice.name))
     return (*found, Choice(code=NO_FAULT, name="No fault found", family="No fault"))
 
 
@@ -54,7 +56,3 @@ def name_of(code: str) -> str:
     str
     """
     return next(choice.name for choice in causes() if choice.code == code)
-
-
-def _rank(family: str) -> int:
-    return FAMILIES.index(family) if family in FAMILIES else len(FAMILIES)

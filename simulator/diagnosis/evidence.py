@@ -1,11 +1,33 @@
-"""Which measurements bear on which cause, and how much."""
+"""Which measurements bear on which cause, and how much; each fault says so itself."""
 
-import tomllib
 from collections.abc import Mapping
 from functools import lru_cache
-from importlib.resources import files
+
+from simulator.calls.choice import NO_FAULT
+from simulator.faults._base import Evidence
+from simulator.faults._catalogue import discover
 
 ENOUGH = 1.0  # summed weight that carries a reversible repair [-]
+# That nothing is wrong is carried by what stays as it should; common practice, no source.
+SOUND: Mapping[str, Evidence] = {
+    "coil_airflow": ("flat", 0.4),
+    "liquid_pressure": ("flat", 0.2),
+    "suction_pressure": ("flat", 0.2),
+    "register_sum": ("flat", 0.2),
+    "air_handler_current": ("flat", 0.2),
+}
+
+
+@lru_cache
+def evidence() -> Mapping[str, Mapping[str, Evidence]]:
+    """Sign and weight of each measurement by cause.
+
+    Returns
+    -------
+    mapping
+        Of every fault, and of no fault.
+    """
+    return {**{code: fault.evidence for code, fault in discover().items()}, NO_FAULT: SOUND}
 
 
 @lru_cache
@@ -15,10 +37,25 @@ def weights() -> Mapping[str, Mapping[str, float]]:
     Returns
     -------
     mapping
-        From the data file.
+        As the faults say. [-]
     """
-    text = files("simulator.diagnosis").joinpath("evidence.toml").read_text(encoding="utf-8")
-    return tomllib.loads(text)
+    return {
+        cause: {name: weight for name, (_, weight) in bearing.items()}
+        for cause, bearing in evidence().items()
+    }
+
+
+@lru_cache
+def priors() -> Mapping[str, float]:
+    """How likely each fault is before anything is measured, where there is one.
+
+    Returns
+    -------
+    mapping
+        Adding up to one. [-]
+    """
+    whole = sum(fault.prior for fault in discover().values())
+    return {code: fault.prior / whole for code, fault in discover().items()}
 
 
 def support(cause: str, measurements: Mapping[str, float]) -> float:

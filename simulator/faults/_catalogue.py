@@ -3,10 +3,9 @@
 import pkgutil
 from functools import lru_cache
 from importlib import import_module
-from inspect import isclass
 
 import simulator.faults
-from simulator.faults._base import Fault
+from simulator.faults._base import Fault, FaultKind
 
 
 class UnknownFault(ValueError):
@@ -14,7 +13,7 @@ class UnknownFault(ValueError):
 
 
 @lru_cache
-def discover() -> dict[str, type[Fault]]:
+def discover() -> dict[str, FaultKind]:
     """Every fault by its file's name.
 
     Returns
@@ -25,21 +24,17 @@ def discover() -> dict[str, type[Fault]]:
     Raises
     ------
     TypeError
-        If a file does not hold exactly one fault.
+        If a file does not hold its fault as ``FAULT``, under the file's own name.
     """
-    found: dict[str, type[Fault]] = {}
-    for entry in pkgutil.iter_modules(simulator.faults.__path__):
-        if entry.name.startswith("_"):
+    found: dict[str, FaultKind] = {}
+    # A folder added to the package's path is searched like this one.
+    for name in sorted(entry.name for entry in pkgutil.iter_modules(simulator.faults.__path__)):
+        if name.startswith("_"):
             continue
-        module = import_module(f"simulator.faults.{entry.name}")
-        own = [
-            item
-            for item in vars(module).values()
-            if isclass(item) and issubclass(item, Fault) and item.__module__ == module.__name__
-        ]
-        if len(own) != 1:
-            raise TypeError(f"faults/{entry.name}.py must hold exactly one fault")
-        found[entry.name] = own[0]
+        fault = getattr(import_module(f"simulator.faults.{name}"), "FAULT", None)
+        if not isinstance(fault, FaultKind) or fault.id != name:
+            raise TypeError(f"faults/{name}.py must hold FAULT, a FaultKind with id {name}")
+        found[name] = fault
     return found
 
 
@@ -72,4 +67,4 @@ def named(name: str, amount: float) -> Fault:
         raise UnknownFault(
             f"{name} takes {kind.low:g} to {kind.high:g}{unit} ({kind.measure}), not {amount:g}."
         )
-    return kind(amount * kind.unit_in_si)
+    return Fault(kind, amount * kind.unit_in_si)

@@ -1,33 +1,43 @@
-"""An outdoor coil that air cannot get through."""
+"""Dirt between the fins holds back the outdoor air.
+
+References
+----------
+.. [1] NREL OpenStudio fault models: condenser fault as a reduction of condenser airflow.
+"""
 
 from dataclasses import replace
-from typing import ClassVar
 
-from simulator.faults._base import Fault
+from simulator.faults._base import FaultKind, Severity
 from simulator.plant.installation import Installation
 
 
-class DirtyOutdoorCoil(Fault):
-    """Dirt between the fins holds back the outdoor air.
+def apply(installation: Installation, severity: Severity) -> Installation:
+    """See ``FaultKind``."""
+    unit = installation.unit
+    kept = (1 - unit.outdoor_coil.blocked_fraction) * (1 - severity)
+    coil = replace(unit.outdoor_coil, blocked_fraction=1 - kept)
+    return replace(installation, unit=replace(unit, outdoor_coil=coil))
 
-    References
-    ----------
-    .. [1] NREL OpenStudio fault models: condenser fault as a reduction of condenser airflow.
-    """
 
-    title: ClassVar[str] = "Dirty or blocked outdoor coil"
-    family: ClassVar[str] = "Outdoor air"
-    why: ClassVar[str] = (
+FAULT = FaultKind(
+    id="dirty_outdoor_coil",
+    title="Dirty or blocked outdoor coil",
+    family="Outdoor air",
+    why=(
         "Less air must carry the same heat, so it leaves hotter and the head rises with it; "
         "power follows the head."
-    )
-    measure: ClassVar[str] = "share of the outdoor airflow lost"
-    high: ClassVar[float] = 0.7
-    typical: ClassVar[float] = 0.4
-
-    def applied_to(self, installation: Installation) -> Installation:
-        """See ``Fault``."""
-        unit = installation.unit
-        kept = (1 - unit.outdoor_coil.blocked_fraction) * (1 - self.severity)
-        coil = replace(unit.outdoor_coil, blocked_fraction=1 - kept)
-        return replace(installation, unit=replace(unit, outdoor_coil=coil))
+    ),
+    apply=apply,
+    measure="share of the outdoor airflow lost",
+    high=0.7,
+    typical=0.4,
+    prior=0.8,
+    hazards=("hazard_look_outdoor", "prove_meter"),
+    evidence={
+        "look_outdoor_coil": ("seen", 0.6),
+        "outdoor_leaving_temperature": ("up", 0.3),
+        "liquid_pressure": ("up", 0.2),
+        "outdoor_current": ("up", 0.2),
+    },
+    repairs=("clean_outdoor_coil",),
+)

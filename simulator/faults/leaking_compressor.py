@@ -1,34 +1,44 @@
-"""A compressor that leaks inside."""
+"""Hot gas blows back from discharge to suction.
+
+References
+----------
+.. [1] Domanski, Henderson and Payne, NIST Technical Note 1848, 2014: compressor valve
+   leakage as a share of refrigerant flow.
+"""
 
 from dataclasses import replace
-from typing import ClassVar
 
-from simulator.faults._base import Fault
+from simulator.faults._base import FaultKind, Severity
 from simulator.plant.installation import Installation
 
 
-class LeakingCompressor(Fault):
-    """Hot gas blows back from discharge to suction.
+def apply(installation: Installation, severity: Severity) -> Installation:
+    """See ``FaultKind``."""
+    unit = installation.unit
+    kept = (1 - unit.compressor.leak_fraction) * (1 - severity)
+    compressor = replace(unit.compressor, leak_fraction=1 - kept)
+    return replace(installation, unit=replace(unit, compressor=compressor))
 
-    References
-    ----------
-    .. [1] Domanski, Henderson and Payne, NIST Technical Note 1848, 2014: compressor valve
-       leakage as a share of refrigerant flow.
-    """
 
-    title: ClassVar[str] = "Compressor leaking inside"
-    family: ClassVar[str] = "Refrigerant"
-    why: ClassVar[str] = (
+FAULT = FaultKind(
+    id="leaking_compressor",
+    title="Compressor leaking inside",
+    family="Refrigerant",
+    why=(
         "Less gas is moved: suction rises, head falls, amps fall, and the gas that is squeezed "
         "twice leaves hotter."
-    )
-    measure: ClassVar[str] = "share of the volume flow that blows back"
-    high: ClassVar[float] = 0.6
-    typical: ClassVar[float] = 0.25
-
-    def applied_to(self, installation: Installation) -> Installation:
-        """See ``Fault``."""
-        unit = installation.unit
-        kept = (1 - unit.compressor.leak_fraction) * (1 - self.severity)
-        compressor = replace(unit.compressor, leak_fraction=1 - kept)
-        return replace(installation, unit=replace(unit, compressor=compressor))
+    ),
+    apply=apply,
+    measure="share of the volume flow that blows back",
+    high=0.6,
+    typical=0.25,
+    prior=0.1,
+    hazards=("hazard_look_outdoor", "prove_meter"),
+    evidence={
+        "suction_pressure": ("up", 0.3),
+        "liquid_pressure": ("down", 0.3),
+        "outdoor_current": ("down", 0.3),
+        "discharge_temperature": ("moved", 0.2),
+    },
+    repairs=("replace_compressor",),
+)

@@ -1,31 +1,42 @@
-"""Too much refrigerant in the circuit."""
+"""More than the plate charge was put in.
+
+References
+----------
+.. [1] Domanski, Henderson and Payne, NIST Technical Note 1848, 2014.
+"""
 
 from dataclasses import replace
-from typing import ClassVar
 
-from simulator.faults._base import Fault
+from simulator.faults._base import FaultKind, Severity
 from simulator.plant.installation import Installation
 
 
-class Overcharge(Fault):
-    """More than the plate charge was put in.
+def apply(installation: Installation, severity: Severity) -> Installation:
+    """See ``FaultKind``."""
+    unit = installation.unit
+    return replace(installation, unit=replace(unit, charge=unit.charge * (1 + severity)))
 
-    References
-    ----------
-    .. [1] Domanski, Henderson and Payne, NIST Technical Note 1848, 2014.
-    """
 
-    title: ClassVar[str] = "Too much refrigerant"
-    family: ClassVar[str] = "Refrigerant"
-    why: ClassVar[str] = (
+FAULT = FaultKind(
+    id="overcharge",
+    title="Too much refrigerant",
+    family="Refrigerant",
+    why=(
         "Liquid backs up in the outdoor coil: subcooling and head rise, power rises, and little "
         "or no cooling is gained."
-    )
-    measure: ClassVar[str] = "share of the plate charge in excess"
-    high: ClassVar[float] = 0.5
-    typical: ClassVar[float] = 0.2
-
-    def applied_to(self, installation: Installation) -> Installation:
-        """See ``Fault``."""
-        unit = installation.unit
-        return replace(installation, unit=replace(unit, charge=unit.charge * (1 + self.severity)))
+    ),
+    apply=apply,
+    measure="share of the plate charge in excess",
+    high=0.5,
+    typical=0.2,
+    prior=0.4,
+    hazards=("hazard_look_outdoor",),
+    evidence={
+        "liquid_pressure": ("up", 0.4),
+        "liquid_line_temperature": ("down", 0.4),
+        "outdoor_temperature": ("beside", 0.1),
+        "coil_airflow": ("flat", 0.3),
+        "outdoor_current": ("up", 0.1),
+    },
+    repairs=("weigh_in_charge",),
+)

@@ -1,34 +1,43 @@
-"""A blower that does not push as it should."""
+"""The motor has lost torque: weak capacitor, failing module, wrong tap.
+
+References
+----------
+.. [1] Fan laws: at a fixed duct, airflow follows the root of the torque.
+"""
 
 from dataclasses import replace
-from typing import ClassVar
 
-from simulator.faults._base import Fault
+from simulator.faults._base import FaultKind, Severity
 from simulator.plant.installation import Installation
 
 
-class WeakBlower(Fault):
-    """The motor has lost torque: weak capacitor, failing module, wrong tap.
+def apply(installation: Installation, severity: Severity) -> Installation:
+    """See ``FaultKind``."""
+    unit = installation.unit
+    blower = replace(unit.blower, torque_fraction=unit.blower.torque_fraction * (1 - severity))
+    return replace(installation, unit=replace(unit, blower=blower))
 
-    References
-    ----------
-    .. [1] Fan laws: at a fixed duct, airflow follows the root of the torque.
-    """
 
-    title: ClassVar[str] = "Weak indoor blower"
-    family: ClassVar[str] = "Indoor air"
-    why: ClassVar[str] = (
+FAULT = FaultKind(
+    id="weak_blower",
+    title="Weak indoor blower",
+    family="Indoor air",
+    why=(
         "Airflow is low and so is every static pressure: nothing blocks the air, there is just "
         "less push."
-    )
-    measure: ClassVar[str] = "share of the motor's torque lost"
-    high: ClassVar[float] = 0.75
-    typical: ClassVar[float] = 0.5
-
-    def applied_to(self, installation: Installation) -> Installation:
-        """See ``Fault``."""
-        unit = installation.unit
-        blower = replace(
-            unit.blower, torque_fraction=unit.blower.torque_fraction * (1 - self.severity)
-        )
-        return replace(installation, unit=replace(unit, blower=blower))
+    ),
+    apply=apply,
+    measure="share of the motor's torque lost",
+    high=0.75,
+    typical=0.5,
+    prior=0.4,
+    hazards=("prove_meter",),
+    evidence={
+        "listen_blower": ("seen", 0.4),
+        "coil_airflow": ("down", 0.4),
+        "static_after_filter": ("up", 0.2),
+        "static_supply": ("down", 0.2),
+        "static_after_coil": ("up", 0.2),
+    },
+    repairs=("service_blower",),
+)

@@ -24,16 +24,17 @@ def discover() -> dict[str, type[Repair]]:
         If a file does not hold exactly one repair.
     """
     found: dict[str, type[Repair]] = {}
-    for entry in pkgutil.iter_modules(simulator.repairs.__path__):
-        if entry.name.startswith("_"):
+    # A folder added to the package's path is searched like this one.
+    for name in sorted(entry.name for entry in pkgutil.iter_modules(simulator.repairs.__path__)):
+        if name.startswith("_"):
             continue
-        module = import_module(f"simulator.repairs.{entry.name}")
+        module = import_module(f"simulator.repairs.{name}")
         own = [
             item
             for item in vars(module).values()
             if isclass(item) and issubclass(item, Repair) and item.__module__ == module.__name__
         ]
         if len(own) != 1:
-            raise TypeError(f"repairs/{entry.name}.py must hold exactly one repair")
-        found[entry.name] = own[0]
+            raise TypeError(f"repairs/{name}.py must hold exactly one repair")
+        found[name] = own[0]
     return found

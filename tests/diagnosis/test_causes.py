@@ -44,8 +44,9 @@ def test_families_stand_together_and_names_in_order() -> None:
 
 def test_names_are_those_of_the_faults() -> None:
     for code, kind in discover().items():
-        assert name_of(code) == kind.title
-        assert kind.title.strip() == kind.title != ""
+        wording = kind.cause or kind.title
+        assert name_of(code) == wording
+        assert wording.strip() == wording != ""
     with pytest.raises(StopIteration):
         name_of("gremlins")
 

@@ -1,8 +1,22 @@
 """Evidence weights: every cause has some, and they name real measurements."""
 
+from math import hypot
+from typing import get_args
+
+import pytest
+
 from simulator.diagnosis.causes import causes, codes, name_of
-from simulator.diagnosis.evidence import ENOUGH, strongest, support, weights
+from simulator.diagnosis.evidence import ENOUGH, evidence, priors, strongest, support, weights
+from simulator.faults._base import Sign
+from simulator.faults._catalogue import discover, named
+from simulator.instruments import sight
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.tools import TOOLS
+from simulator.plant import steady
+from tests.faults.signs import AT, healthy
+
+CLEAR = 2.0  # standard deviations of the tool that a reading must move to be seen to move
+STILL = 4.0  # and may move and still be called the same; both common practice, no source
 
 
 def test_every_cause_can_be_shown_by_some_readings() -> None:
@@ -30,3 +44,56 @@ def test_the_list_reads_in_causal_order() -> None:
     assert families[0] == "Indoor air"
     assert families[-2:] == ["Refrigerant", "No fault"]
     assert name_of("no_fault") == "No fault found"
+
+
+def moves(fault: str, measurement: str, mode: str, metering: str) -> float:
+    """How far a fault moves a reading, in standard deviations of the tool."""
+    item = MEASUREMENTS[measurement]
+    assert item.truth is not None
+    built = healthy(metering)
+    before = item.truth(steady.solve(built, AT[mode]))
+    worse = named(fault, discover()[fault].typical).applied_to(built)
+    after = item.truth(steady.solve(worse, AT[mode]))
+    tool = TOOLS[item.tool_id]
+    return (after - before) / hypot(tool.bias, tool.noise, tool.relative_bias * before)
+
+
+def changes_words(fault: str, measurement: str, mode: str, metering: str) -> bool:
+    """Whether the fault changes what is seen, felt or heard."""
+    built = healthy(metering)
+    worse = named(fault, discover()[fault].typical).applied_to(built)
+    return len({sight.words(measurement, one, steady.solve(one, AT[mode]), {})
+                for one in (built, worse)}) == 2  # fmt: skip
+
+
+@pytest.mark.parametrize("fault", discover())
+def test_the_plant_bears_out_what_the_evidence_claims(fault: str) -> None:
+    kind = discover()[fault]
+    stands = [(mode, metering) for mode in kind.modes for metering in kind.metering]
+    for name, (sign, _) in kind.evidence.items():
+        assert sign in get_args(Sign)
+        item = MEASUREMENTS[name]
+        if sign == "seen":
+            assert item.truth is None
+            assert any(changes_words(fault, name, *stand) for stand in stands), name
+        elif sign != "beside":
+            moved = [moves(fault, name, *stand) for stand in stands]
+            shown = {
+                "up": max(moved) > CLEAR and min(moved) > -CLEAR,
+                "down": min(moved) < -CLEAR and max(moved) < CLEAR,
+                "flat": max(map(abs, moved)) < STILL,
+                "moved": max(moved) > CLEAR and min(moved) < -CLEAR,
+            }
+            assert shown[sign], (name, sign, moved)
+
+
+def test_something_moves_or_is_seen_under_every_fault() -> None:
+    for cause, bearing in evidence().items():
+        if cause != "no_fault":
+            assert {sign for sign, _ in bearing.values()} - {"flat", "beside"}, cause
+
+
+def test_priors_are_shares() -> None:
+    assert set(priors()) == set(discover())
+    assert sum(priors().values()) == pytest.approx(1.0)
+    assert discover()["loaded_filter"].prior == 1.0  # the measure of all the others
