@@ -54,7 +54,7 @@ class FaultKind:
     metering : tuple
         Devices it applies to.
     prior : float
-        How often it is met, over how often a loaded filter is. [-]
+        How often it is met, over how often a loaded filter is; common practice, no source. [-]
     hazards : tuple
         Preparations that meet its dangers.
     evidence : mapping
