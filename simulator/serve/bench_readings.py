@@ -13,6 +13,7 @@ from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import from_display, show, to_display
+from simulator.serve import house_day
 
 # What tools would show, and what only the plant knows: field of the operating point, kind.
 READINGS: dict[str, tuple[str, str]] = {
@@ -238,7 +239,9 @@ def readings(**asked: Any) -> dict[str, Any]:
     >>> found["readings"]["subcooling"]["unit"]
     '°F'
     """
-    return as_table(solved(checked(Setting(**asked))))
+    table = as_table(solved(setting := checked(Setting(**asked))))
+    table["truth"] |= house_day.truth(installation_of(setting), conditions_of(setting))
+    return table
 
 
 def solved(setting: Setting) -> OperatingPoint:
@@ -275,8 +278,7 @@ def as_table(point: OperatingPoint) -> dict[str, Any]:
     split = point.air_handler_return_temperature - point.supply_plenum_temperature
     shown["temperature_split"] = value_and_unit(split, "temperature_difference")
     capacity, power = point.gross_capacity, point.outdoor_power
-    ratio = capacity / power if power else 0.0
-    truth["cop"] = value_and_unit(ratio, "ratio")
+    truth["cop"] = value_and_unit(capacity / power if power else 0.0, "ratio")
     sensible = point.sensible_capacity / capacity if capacity else 0.0
     truth["sensible_heat_ratio"] = value_and_unit(sensible, "ratio")
     return {"state": point.state, "readings": shown, "truth": truth}

@@ -4,12 +4,18 @@ from typing import Any
 
 from simulator.plant import energy
 from simulator.plant.conditions import Conditions
-from simulator.plant.energy import Day, DayWeather
+from simulator.plant.energy import Day, DayWeather, Parts
 from simulator.plant.installation import Installation
 from simulator.quantities.shown import show, to_display
 
 SWING = 20.0 * 5.0 / 9.0  # [K], 20 °F, usual between a summer's afternoon and its night
 PER_DAY = "/day"
+# What ``truth`` tells, and of which kind it is.
+KINDS = {"run_fraction": "fraction"} | {
+    f"{part}_{what}": kind
+    for what, kind in (("energy", "energy"), ("cost", "money"))
+    for part in (*Parts._fields, "total")
+}
 
 
 def weather_of(conditions: Conditions) -> DayWeather:
@@ -68,14 +74,13 @@ def truth(installation: Installation, conditions: Conditions) -> dict[str, dict[
         part of the day that it runs.
     """
     day = day_of(installation, conditions)
-    rows = {"run_fraction": _entry(day.mean_run_fraction, "fraction")}
-    joules, dollars = day.energy_by_part._asdict(), day.cost_by_part._asdict()
-    for part, amount in {**joules, "total": day.energy}.items():
-        rows[f"{part}_energy"] = _entry(amount, "energy", PER_DAY)
-    for part, amount in {**dollars, "total": day.cost}.items():
-        rows[f"{part}_cost"] = _entry(amount, "money", PER_DAY)
-    return rows
+    values = {"run_fraction": day.mean_run_fraction}
+    values |= {f"{part}_energy": joules for part, joules in day.energy_by_part._asdict().items()}
+    values |= {f"{part}_cost": dollars for part, dollars in day.cost_by_part._asdict().items()}
+    values |= {"total_energy": day.energy, "total_cost": day.cost}
+    return {name: _entry(values[name], kind) for name, kind in KINDS.items()}
 
 
-def _entry(value: float, kind: str, per: str = "") -> dict[str, Any]:
-    return {"value": float(to_display(value, kind)), "unit": show(value, kind).unit + per}
+def _entry(value: float, kind: str) -> dict[str, Any]:
+    unit = show(value, kind).unit + ("" if kind == "fraction" else PER_DAY)
+    return {"value": float(to_display(value, kind)), "unit": unit}

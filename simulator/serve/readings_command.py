@@ -3,6 +3,7 @@
 import argparse
 import json
 import sys
+from dataclasses import asdict
 from typing import Any
 
 from simulator.faults._catalogue import discover
@@ -155,8 +156,7 @@ def run(args: argparse.Namespace) -> int:
     except BadEntry as problem:
         sys.stderr.write(f"{problem}\n")
         return 2
-    point = bench_readings.solved(setting)
-    table = bench_readings.as_table(point)
+    table = bench_readings.readings(**asdict(setting))
     if args.json:
         out(json.dumps(table, ensure_ascii=False, indent=2) + "\n")
         return 0
