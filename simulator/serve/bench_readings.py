@@ -1,7 +1,7 @@
 """The test stand as a function: weather and faults in, exact readings and truth out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from typing import Any
 
 import numpy as np
@@ -14,6 +14,7 @@ from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import from_display, show, to_display
 from simulator.serve import house_day
+from simulator.serve.given import need_faults, need_known, need_number, need_word
 
 # What tools would show, and what only the plant knows: field of the operating point, kind.
 READINGS: dict[str, tuple[str, str]] = {
@@ -66,6 +67,8 @@ LIMITS: dict[str, tuple[float, float, str, str]] = {
     "airflow": (0.3, 1.4, "of rated", "the airflow"),
 }
 REFERENCE = from_wet_bulb(outdoor=308.15, return_temperature=299.817, return_wet_bulb=292.594)
+# An induction motor cannot outrun its field: close to that speed no winding is strong enough.
+MOST_AIRFLOW = {"constant_torque": 1.4, "psc": 1.1}
 ZONES = ("attic", "crawl_space", "garage", "basement")
 MOST_FAULTS = 4
 
@@ -80,6 +83,8 @@ class Setting:
         ``cooling``.
     metering : str
         ``txv`` or ``orifice``.
+    motor : str
+        Of the blower, ``constant_torque`` or ``psc``.
     zone : str
         Around the ducts, one of ``ZONES``.
     outdoor, return_db, return_wb : float
@@ -92,6 +97,7 @@ class Setting:
 
     mode: str = "cooling"
     metering: str = "txv"
+    motor: str = "constant_torque"
     zone: str = "attic"
     outdoor: float = 95.0
     return_db: float = 80.0
@@ -118,19 +124,13 @@ def checked(setting: Setting) -> Setting:
     BadEntry
         Naming what was wrong and what is allowed.
     """
-    if setting.mode != "cooling":
-        raise BadEntry(f"The mode must be cooling, not {setting.mode}.")
-    if setting.metering not in catalogue.METERING:
-        raise BadEntry(f"The metering device must be txv or orifice, not {setting.metering}.")
-    if setting.zone not in ZONES:
-        raise BadEntry(f"The zone must be one of {', '.join(ZONES)}, not {setting.zone}.")
+    need_word(setting.mode, "the mode", ("cooling",))
+    need_word(setting.metering, "the metering device", catalogue.METERING)
+    need_word(setting.motor, "the motor", catalogue.MOTORS)
+    need_word(setting.zone, "the zone", ZONES)
     for key, (low, high, unit, name) in LIMITS.items():
-        value = getattr(setting, key)
-        if not np.isfinite(value) or not low <= value <= high:
-            raise BadEntry(
-                f"{name[0].upper()}{name[1:]} must lie between {low:g} and {high:g} {unit}, "
-                f"not {value:g}."
-            )
+        most = MOST_AIRFLOW[setting.motor] if key == "airflow" else high
+        need_number(getattr(setting, key), name, (low, min(high, most)), unit)
     if setting.return_wb > setting.return_db:
         raise BadEntry(
             f"The return wet bulb ({setting.return_wb:g} °F) cannot be above the return dry "
@@ -142,18 +142,8 @@ def checked(setting: Setting) -> Setting:
             f"Air of {setting.return_db:g} °F cannot have a wet bulb as low as "
             f"{setting.return_wb:g} °F."
         )
-    _check_faults(setting.faults)
+    need_faults(setting.faults, MOST_FAULTS)
     return setting
-
-
-def _check_faults(asked: Mapping[str, float]) -> None:
-    if len(asked) > MOST_FAULTS:
-        raise BadEntry(f"At most {MOST_FAULTS} faults can be combined.")
-    for name, amount in asked.items():
-        try:
-            faults.named(name, amount)
-        except faults.UnknownFault as problem:
-            raise BadEntry(str(problem)) from problem
 
 
 def conditions_of(setting: Setting) -> Conditions:
@@ -208,9 +198,9 @@ def healthy_installation(setting: Setting) -> Installation:
     Installation
         Floats.
     """
-    installation = catalogue.load_installation(metering=setting.metering, zone=setting.zone)
-    if setting.airflow == 1.0:
-        return installation
+    installation = catalogue.load_installation(
+        metering=setting.metering, motor=setting.motor, zone=setting.zone
+    )
     return sizing.at_airflow(installation, REFERENCE, setting.airflow)
 
 
@@ -220,8 +210,8 @@ def readings(**asked: Any) -> dict[str, Any]:
     Parameters
     ----------
     **asked
-        As ``Setting``: mode, metering, outdoor, return_db, return_wb (°F), airflow (of
-        rated), faults (severity by name).
+        As ``Setting``: mode, metering, motor, zone, outdoor, return_db, return_wb (°F),
+        airflow (of rated), faults (severity by name).
 
     Returns
     -------
@@ -239,7 +229,9 @@ def readings(**asked: Any) -> dict[str, Any]:
     >>> found["readings"]["subcooling"]["unit"]
     '°F'
     """
-    table = as_table(solved(setting := checked(Setting(**asked))))
+    need_known(asked, [known.name for known in fields(Setting)])
+    setting = checked(Setting(**asked))
+    table = as_table(solved(setting))
     table["truth"] |= house_day.truth(installation_of(setting), conditions_of(setting))
     return table
 

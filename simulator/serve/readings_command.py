@@ -2,14 +2,27 @@
 
 import argparse
 import json
+import os
 import sys
 from dataclasses import asdict
 from typing import Any
 
 from simulator.faults._catalogue import discover
+from simulator.plant.catalogue import METERING, MOTORS
 from simulator.quantities.entered import BadEntry
-from simulator.serve import bench_readings
-from simulator.serve.bench_readings import Setting
+from simulator.quantities.kinds import KINDS
+from simulator.serve import bench_readings, house_day
+from simulator.serve.bench_readings import READINGS, TRUTH, Setting
+from simulator.serve.given import listed
+
+# What is worked out from several fields has its kind here, the rest beside its field.
+_KINDS = {name: kind for name, (_, kind) in {**READINGS, **TRUTH}.items()} | {
+    "temperature_split": "temperature_difference",
+    "cop": "ratio",
+    "sensible_heat_ratio": "ratio",
+    **house_day.KINDS,
+}
+_HUNDREDS = -2  # nobody can measure heat any closer
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -24,7 +37,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON")
     parser.add_argument("--list-faults", action="store_true", help="list all faults and stop")
     parser.add_argument("--mode", default=default.mode, help="cooling")
-    parser.add_argument("--metering", default=default.metering, help="txv or orifice")
+    parser.add_argument("--metering", default=default.metering, help=listed(METERING))
+    parser.add_argument("--motor", default=default.motor, help=f"blower: {listed(MOTORS)}")
     parser.add_argument(
         "--zone", default=default.zone, help=f"around the ducts: {', '.join(bench_readings.ZONES)}"
     )
@@ -96,6 +110,7 @@ def setting_from(args: argparse.Namespace) -> Setting:
     return Setting(
         mode=args.mode,
         metering=args.metering,
+        motor=args.motor,
         zone=args.zone,
         faults=faults,
         **{
@@ -127,6 +142,32 @@ def fault_list() -> list[dict[str, Any]]:
     ]
 
 
+def rounded(name: str, value: float) -> str:
+    """A value as closely as a technician's tool shows it.
+
+    Parameters
+    ----------
+    name : str
+        Of the reading or the truth.
+    value : float
+        In the technician's unit. [-]
+
+    Returns
+    -------
+    str
+        Heat rates to hundreds; never a zero with a sign.
+
+    Examples
+    --------
+    >>> rounded("subcooling", -0.003), rounded("gross_capacity", 35958.0)
+    ('0.0', '36000')
+    """
+    kind = _KINDS[name]
+    # A day's money is small: cents.
+    places = {"heat_rate": _HUNDREDS, "money": 2}.get(kind, KINDS[kind].us.decimals)
+    return f"{round(value, places) + 0.0:.{max(places, 0)}f}"
+
+
 def run(args: argparse.Namespace) -> int:
     """Print what was asked for.
 
@@ -140,29 +181,41 @@ def run(args: argparse.Namespace) -> int:
     int
         0, or 2 after a sentence on what was wrong.
     """
-    out = sys.stdout.write
-    if args.list_faults:
-        listed = fault_list()
-        if args.json:
-            out(json.dumps(listed, ensure_ascii=False, indent=2) + "\n")
-        else:
-            for row in listed:
-                unit = "" if row["unit"] == "-" else f" {row['unit']}"
-                out(f"{row['name']:26} 0 to {row['high']:g}{unit}: {row['severity']}\n")
-        return 0
     try:
-        setting = setting_from(args)
-        bench_readings.checked(setting)
+        status = _list_faults(args.json) if args.list_faults else _print_readings(args)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Whoever read has seen enough; what is left must not complain when Python ends.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    return status
+
+
+def _list_faults(as_json: bool) -> int:
+    listing = fault_list()
+    if as_json:
+        sys.stdout.write(json.dumps(listing, ensure_ascii=False, indent=2) + "\n")
+        return 0
+    for row in listing:
+        unit = "" if row["unit"] == "-" else f" {row['unit']}"
+        sys.stdout.write(f"{row['name']:26} 0 to {row['high']:g}{unit}: {row['severity']}\n")
+    return 0
+
+
+def _print_readings(args: argparse.Namespace) -> int:
+    try:
+        setting = bench_readings.checked(setting_from(args))
     except BadEntry as problem:
         sys.stderr.write(f"{problem}\n")
         return 2
     table = bench_readings.readings(**asdict(setting))
     if args.json:
-        out(json.dumps(table, ensure_ascii=False, indent=2) + "\n")
+        sys.stdout.write(json.dumps(table, ensure_ascii=False, indent=2) + "\n")
         return 0
-    out(f"state: {table['state']}\n")
+    sys.stdout.write(f"state: {table['state']}\n")
     for part in ("readings", "truth"):
-        out(f"\n{part}\n")
+        sys.stdout.write(f"\n{part}\n")
         for name, row in table[part].items():
-            out(f"  {name:32} {row['value']:12.3f} {row['unit']}\n")
+            shown = rounded(name, row["value"])
+            sys.stdout.write(f"  {name:32} {shown:>9} {row['unit']}".rstrip() + "\n")
     return 0

@@ -1,13 +1,19 @@
 """``benchcall readings``: names, units, and one sentence for what cannot be."""
 
 import json
+import re
+import subprocess
+import sys
 from typing import Any
 
+import numpy as np
 import pytest
 
 from simulator.faults._catalogue import discover
-from simulator.serve.bench_readings import readings
+from simulator.quantities.entered import BadEntry
+from simulator.serve.bench_readings import LIMITS, MOST_AIRFLOW, readings
 from simulator.serve.command import main
+from simulator.serve.given import told
 
 UNITS = {
     "readings": {
@@ -60,6 +66,34 @@ def test_airflow_is_a_share_of_rated(capsys: pytest.CaptureFixture[str]) -> None
     assert ratio == pytest.approx(0.7, rel=0.01)
 
 
+@pytest.mark.parametrize("motor", sorted(MOST_AIRFLOW))
+def test_airflow_follows_its_share_without_a_jump(motor: str) -> None:
+    # The definition of the option: a share of the rated 1,200 cfm (400 cfm a ton) for
+    # which the blower is set, here under the very conditions in which it is set.
+    shares = [0.5, 0.9, 0.99, 0.999, 0.9999, 1.0, 1.0001, 1.001, 1.01, 1.1]
+    found = [
+        readings(airflow=share, motor=motor)["readings"]["airflow"]["value"] for share in shares
+    ]
+    assert found == sorted(found)
+    assert found == pytest.approx([1200.0 * share for share in shares], rel=2e-4)
+
+
+def test_the_induction_motor_gives_way_where_the_other_pushes(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    # Common practice, no source: against a loaded filter a constant-torque motor holds
+    # more of its airflow than an induction motor on a fixed tap, at a higher speed.
+    kept, power = {}, {}
+    for motor in MOST_AIRFLOW:
+        clean = printed(capsys, "--motor", motor)
+        loaded = printed(capsys, "--motor", motor, "--fault", "loaded_filter=4")
+        values = [row["readings"]["airflow"]["value"] for row in (clean, loaded)]
+        kept[motor], power[motor] = values[1] / values[0], clean["truth"]["air_handler_power"]
+        assert json.loads(json.dumps(readings(motor=motor))) == clean
+    assert kept["psc"] < kept["constant_torque"] < 1.0
+    assert power["psc"]["value"] > power["constant_torque"]["value"]
+
+
 def test_faults_are_listed_with_their_measure(capsys: pytest.CaptureFixture[str]) -> None:
     listed = printed(capsys, "--list-faults")
     assert {row["name"] for row in listed} == set(discover())
@@ -75,6 +109,9 @@ def test_faults_are_listed_with_their_measure(capsys: pytest.CaptureFixture[str]
         (["--return-wb", "85"], "cannot be above"),
         (["--metering", "tap"], "txv or orifice"),
         (["--mode", "sauna"], "must be cooling"),
+        (["--motor", "ecm"], "constant_torque or psc"),
+        (["--motor", ""], "constant_torque or psc"),
+        (["--motor", "psc", "--airflow", "1.3"], "between 0.3 and 1.1"),
         (["--zone", "moon"], "attic, crawl_space"),
         (["--fault", "undercharge"], "NAME=SEVERITY"),
         (["--fault", "undercharge=lots"], "needs a number"),
@@ -91,3 +128,89 @@ def test_wrong_input_gets_one_sentence(
     assert said in printed_to.err
     assert printed_to.err.count("\n") == 1
     assert printed_to.out == ""
+
+
+class Unpleasant:
+    """Cannot even be shown."""
+
+    def __repr__(self) -> str:
+        raise RuntimeError("nobody may ask")
+
+
+NO_NUMBERS: list[Any] = [
+    "95", "", None, True, float("nan"), float("inf"), -float("inf"), [95.0], (95.0,), {"value": 95},
+    95j, 10**400, -(10**400), np.array([95.0, 96.0]), np.float64("nan"), b"95", object,
+    Unpleasant(), "9\n5" * 99,
+]  # fmt: skip
+NO_WORDS: list[Any] = [
+    "", "TXV", "moon", None, True, 1, float("nan"), ["txv"], {"txv": 1}, b"txv", Unpleasant(),
+    "a\nb", "x" * 999,
+]  # fmt: skip
+NO_FAULTS: list[Any] = [
+    None, "undercharge", ["undercharge"], 0.2, [("undercharge", 0.2)], Unpleasant(),
+    {"gremlins": 0.1}, {None: 0.1}, {3: 0.1}, {"under\ncharge": 0.1}, {("undercharge",): 0.1},
+    *({"undercharge": amount} for amount in NO_NUMBERS),
+    dict.fromkeys(list(discover())[:5], 0.1),
+]  # fmt: skip
+HOSTILE: list[tuple[str, Any, str]] = [
+    *((key, value, name) for key, (*_, name) in LIMITS.items() for value in NO_NUMBERS),
+    *((key, value, said) for key, said in (
+        ("mode", "must be cooling"), ("metering", "txv or orifice"),
+        ("motor", "constant_torque or psc"), ("zone", "attic, crawl_space, garage or basement"),
+    ) for value in NO_WORDS),
+    ("faults", {"undercharge": -0.1}, "undercharge takes 0 to 0.5"),
+    *(("faults", value, "fault") for value in NO_FAULTS),
+    *((word, 3, "mode, metering, motor, zone, outdoor") for word in ("outdoors", "", "__class__")),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "said"), HOSTILE, ids=[f"{key}-{told(value)}" for key, value, _ in HOSTILE]
+)
+def test_python_gets_one_sentence_too(key: str, value: Any, said: str) -> None:
+    with pytest.raises(BadEntry) as problem:
+        readings(**{key: value})
+    text = str(problem.value)
+    assert said.lower() in text.lower()
+    assert re.fullmatch(r"[A-Za-z][^\n]*[^.\n]\.", text)
+    assert len(text) < 320
+
+
+def test_numbers_of_other_makes_are_numbers() -> None:
+    usual = readings(outdoor=95.0, airflow=1.0, faults={"undercharge": 0.25})
+    others = readings(
+        outdoor=np.int64(95), airflow=1, return_db=np.float64(80), faults={"undercharge": 1 / 4}
+    )
+    assert others == usual
+
+
+def test_the_text_is_as_fine_as_a_tool(capsys: pytest.CaptureFixture[str]) -> None:
+    # A starved orifice has no liquid seal: its subcooling is a hair beside nothing.
+    arguments = ["--metering", "orifice", "--fault", "undercharge=0.4"]
+    full = printed(capsys, *arguments)
+    assert main(["readings", *arguments]) == 0
+    text = capsys.readouterr().out
+    shown = dict(re.findall(r"^  (\w+) +(\S+)", text, flags=re.MULTILINE))
+    assert set(shown) == set(full["readings"]) | set(full["truth"])
+    for name, number in shown.items():
+        row = {**full["readings"], **full["truth"]}[name]
+        # Digital gauges and thermometers show tenths; heat is known to hundreds at best.
+        decimals = {"psig": 1, "°F": 1, "Btu/h": -2}.get(row["unit"])
+        assert not re.fullmatch(r"-0(\.0*)?", number)
+        if decimals is None:
+            assert float(number) == pytest.approx(row["value"], abs=0.51)
+            continue
+        assert number == f"{round(row['value'], decimals) + 0.0:.{max(decimals, 0)}f}"
+    assert shown["subcooling"] == "0.0"
+    assert full["readings"]["superheat"]["value"] != float(shown["superheat"])
+
+
+@pytest.mark.parametrize("options", [["--json"], ["--list-faults"], []])
+def test_a_reader_who_has_seen_enough_hears_no_complaint(options: list[str]) -> None:
+    command = [sys.executable, "-m", "simulator.serve.command", "readings", *options]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as writer:
+        assert writer.stdout is not None
+        assert writer.stderr is not None
+        writer.stdout.close()
+        assert writer.stderr.read() == b""
+        assert writer.wait(60.0) == 0
