@@ -30,7 +30,11 @@ class Compressor:
     leak_fraction : float
         Part of the swept flow that blows back from discharge to suction. [-]
     power_factor : float
-        At rated load. [-]
+        At rated load, with a good capacitor. [-]
+    capacitor_share : float
+        Capacitance of the run capacitor over that on its label. [-]
+    is_open : float
+        1 while its motor circuit is open. [-]
 
     References
     ----------
@@ -47,6 +51,8 @@ class Compressor:
     shell_loss_fraction: Values
     leak_fraction: Values
     power_factor: Values
+    capacitor_share: Values
+    is_open: Values
 
 
 def swept_mass_flow(

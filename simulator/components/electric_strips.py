@@ -15,12 +15,15 @@ class ElectricStrips:
         At the voltage on their plate. [W]
     energised_power : float
         Of the elements now on, at the voltage on their plate. [W]
+    working_share : float
+        Part of the elements that are whole. [-]
     plate_voltage : float
         [V]
     """
 
     installed_power: Values
     energised_power: Values
+    working_share: Values
     plate_voltage: Values
 
 
@@ -42,10 +45,10 @@ def strip_power(strips: ElectricStrips, voltage: Values) -> Values:
     Examples
     --------
     >>> round(strip_power(ElectricStrips(installed_power=9600.0, energised_power=9600.0,
-    ...     plate_voltage=240.0), 208.0) / 9600.0, 3)
+    ...     working_share=1.0, plate_voltage=240.0), 208.0) / 9600.0, 3)
     0.751
     """
-    return strips.energised_power * (voltage / strips.plate_voltage) ** 2
+    return strips.energised_power * strips.working_share * (voltage / strips.plate_voltage) ** 2
 
 
 def motor_current(power: Values, voltage: Values, power_factor: Values) -> Values:

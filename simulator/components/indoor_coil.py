@@ -1,4 +1,4 @@
-"""Indoor cooling coil, wet or dry."""
+"""Indoor coil, wet or dry, boiling or condensing."""
 
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -19,8 +19,18 @@ class IndoorCoil:
         Air side, at rated airflow. [W/K]
     two_phase_conductance : float
         Refrigerant side while boiling, at rated flow. [W/K]
+    dry_conductance : float
+        Air side of the dry coil that heats air, at rated airflow. [W/K]
+    condensing_conductance : float
+        Refrigerant side while condensing, at rated flow. [W/K]
     vapour_conductance : float
         Refrigerant side on superheated vapour, at rated flow. [W/K]
+    liquid_conductance : float
+        Refrigerant side on liquid, at rated flow. [W/K]
+    condensing_drop : float
+        Vapour pipe to liquid pipe while condensing, at rated flow. [Pa]
+    ice : float
+        Part of the passages closed by ice. [-]
     tube_volume : float
         Refrigerant side. [m³]
     rated_airflow : float
@@ -33,7 +43,12 @@ class IndoorCoil:
 
     air_conductance: Values
     two_phase_conductance: Values
+    dry_conductance: Values
+    condensing_conductance: Values
     vapour_conductance: Values
+    liquid_conductance: Values
+    condensing_drop: Values
+    ice: Values
     tube_volume: Values
     rated_airflow: Values
     wet_pressure_drop: Values

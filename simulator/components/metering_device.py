@@ -9,7 +9,7 @@ from simulator.quantities.values import Values
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeteringDevice:
-    """What sits before the indoor coil.
+    """What sits before the evaporating coil.
 
     Parameters
     ----------
@@ -25,6 +25,10 @@ class MeteringDevice:
         At the coil outlet, where the device was sized. [delta K]
     least_opening : float
         Bleed of the closed valve. [-]
+    bulb_offset : float
+        Bulb warmer than the pipe by this much. [delta K]
+    bypass_area : float
+        Open beside the needle or past the check valve. [m²]
     flash_weight : float
         Share of the flash pressure that chokes the flow. [-]
     flash_resistance : float
@@ -37,6 +41,8 @@ class MeteringDevice:
     stroke_superheat: Values
     rated_superheat: Values
     least_opening: Values
+    bulb_offset: Values
+    bypass_area: Values
     flash_weight: Values
     flash_resistance: Values
 
@@ -65,7 +71,9 @@ def opening(device: MeteringDevice, bulb_superheat: Values) -> Values:
     .. [1] ASHRAE Handbook, Refrigeration, Refrigerant-Control Devices: thermostatic
        expansion valve, static and opening superheat.
     """
-    stroke = (bulb_superheat - device.spring_superheat) / device.stroke_superheat
+    stroke = (
+        bulb_superheat + device.bulb_offset - device.spring_superheat
+    ) / device.stroke_superheat
     # Softened at both stops, so that a solver's derivative never vanishes abruptly.
     sharpness = 16.0
     ramp = np.logaddexp(0.0, sharpness * stroke) - np.logaddexp(0.0, sharpness * (stroke - 1.0))
@@ -111,7 +119,7 @@ def metered_flow(
        ASHRAE Transactions 100(1), 1994: choked flow driven by upstream pressure less a part
        of the flash pressure, cut by inlet quality.
     """
-    area = device.open_area * opening(device, bulb_superheat)
+    area = device.open_area * opening(device, bulb_superheat) + device.bypass_area
     driving = upstream_pressure - device.flash_weight * flash_pressure
     flash = 1.0 + device.flash_resistance * inlet_quality * (liquid_density / vapour_density - 1.0)
     return area * np.sqrt(2.0 * liquid_density * np.maximum(driving, 1.0) / flash)

@@ -1,10 +1,13 @@
-"""Air-cooled condensing coil and its fan."""
+"""Outdoor coil, condensing or boiling, its fan and the frost on it."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
 from simulator.quantities.values import Values
+
+STILL_SHARE = 0.04  # draught through a coil whose fan stands; common practice, no source
+FROST_RESISTANCE = 0.9  # of a closed coil's frost over that of the air film; chosen
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,6 +20,8 @@ class OutdoorCoil:
         Air side, at rated airflow. [W/K]
     two_phase_conductance : float
         Refrigerant side while condensing, at rated flow. [W/K]
+    boiling_conductance : float
+        Refrigerant side while boiling, at rated flow. [W/K]
     vapour_conductance : float
         Refrigerant side on superheated vapour, at rated flow. [W/K]
     liquid_conductance : float
@@ -25,6 +30,12 @@ class OutdoorCoil:
         Clean coil. [m³/s]
     blocked_fraction : float
         Part of the airflow lost to dirt. [-]
+    fan_fraction : float
+        Speed of the fan over its own. [-]
+    frost : float
+        Ice on the fins. [kg]
+    frost_capacity : float
+        Ice that closes the coil. [kg]
     fan_power : float
         Electrical, clean coil. [W]
     fan_power_factor : float
@@ -39,10 +50,14 @@ class OutdoorCoil:
 
     air_conductance: Values
     two_phase_conductance: Values
+    boiling_conductance: Values
     vapour_conductance: Values
     liquid_conductance: Values
     airflow: Values
     blocked_fraction: Values
+    fan_fraction: Values
+    frost: Values
+    frost_capacity: Values
     fan_power: Values
     fan_power_factor: Values
     tube_volume: Values
@@ -61,9 +76,39 @@ def outdoor_airflow(coil: OutdoorCoil) -> Values:
     Returns
     -------
     float
-        [m³/s]
+        Never less than the draught of a standing fan. [m³/s]
     """
-    return coil.airflow * (1.0 - coil.blocked_fraction)
+    share = (1.0 - coil.blocked_fraction) * coil.fan_fraction * _passage(coil) ** 1.5
+    return coil.airflow * np.maximum(share, STILL_SHARE)
+
+
+def _passage(coil: OutdoorCoil) -> Values:
+    """Free part of the passages between frosted fins."""
+    return np.clip(1.0 - coil.frost / coil.frost_capacity, 0.03, 1.0)
+
+
+def air_conductance(coil: OutdoorCoil) -> Values:
+    """Conductance of the air side at the present airflow, through the frost.
+
+    Parameters
+    ----------
+    coil : OutdoorCoil
+        The coil.
+
+    Returns
+    -------
+    float
+        [W/K]
+
+    References
+    ----------
+    .. [1] O'Neal, D. L. and Tree, D. R., "A review of frost formation in simple
+       geometries", ASHRAE Transactions 91(2A), 1985: conduction through the layer; its size
+       is common practice, no source.
+    """
+    moved = outdoor_airflow(coil) / coil.airflow
+    layer = 1.0 + FROST_RESISTANCE * (1.0 - _passage(coil))
+    return coil.air_conductance * np.sqrt(moved) / layer
 
 
 def fan_power(coil: OutdoorCoil) -> Values:
@@ -87,7 +132,8 @@ def fan_power(coil: OutdoorCoil) -> Values:
     .. [1] ASHRAE Handbook, HVAC Systems and Equipment, Fans: propeller fan power
        against flow (shape only; size is common practice, no source).
     """
-    return coil.fan_power * (1.0 + 0.65 * coil.blocked_fraction)
+    resisted = 1.0 + 0.65 * np.maximum(coil.blocked_fraction, 1.0 - _passage(coil))
+    return coil.fan_power * coil.fan_fraction * resisted
 
 
 def slice_effectiveness(conductance: Values, air_capacity: Values) -> Values:

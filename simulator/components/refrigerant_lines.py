@@ -25,6 +25,12 @@ class RefrigerantLines:
         At rated flow, clean drier included. [Pa]
     restriction : float
         Pressure drop of an obstruction in the liquid line at rated flow. [Pa]
+    suction_restriction : float
+        Pressure drop of an obstruction in the suction line at rated flow. [Pa]
+    lift : float
+        Height of the indoor coil over the outdoor unit. [m]
+    compensator_volume : float
+        Of the vessel that fills with liquid while heating. [m³]
     discharge_volume : float
         Of the discharge line and the high side of the shell. [m³]
     shell_volume : float
@@ -41,6 +47,9 @@ class RefrigerantLines:
     liquid_volume: Values
     liquid_pressure_drop: Values
     restriction: Values
+    suction_restriction: Values
+    lift: Values
+    compensator_volume: Values
     discharge_volume: Values
     shell_volume: Values
     oil_mass: Values

@@ -21,7 +21,11 @@ class AirPath(NamedTuple):
     filter_airflow: Values
     slot_share: Values
     return_share: Values
+    room_share: Values
+    bypass_share: Values
     supply_leak: Values
+    register_share: Values
+    room_shares: tuple[Values, ...]
     before_filter: Values
     after_filter: Values
     after_coil: Values
@@ -36,7 +40,8 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
 
     Return leaks and the filter slot open between filter and coil, so what they let in
     never meets the filter. A leak takes its share out of the duct it sits in, which
-    lowers that duct's drop by (1 - leak)².
+    lowers that duct's drop by (1 - leak)². Branches are parallel: a closed damper raises
+    the drop of the supply duct by the square of what is left open.
 
     Parameters
     ----------
@@ -70,13 +75,26 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     wetness = 1.0 / (1.0 + np.exp(-(dew_point - WATER_ON_COIL) / 1.0))
     dry = unit.indoor_coil.dry_share
     coil = unit.indoor_coil.wet_pressure_drop * (dry + (1.0 - dry) * wetness) / rated**1.8
-    supply = air_resistance.square_resistance(ducts.supply_drop, rated)
-    square = inlet * house_share**2 + supply * (1.0 - ducts.supply_leak) ** 2
+    coil = coil / (1.0 - 0.97 * unit.indoor_coil.ice) ** 3
+    open_branches = tuple(
+        share * opening
+        for share, opening in zip(ducts.room_shares, ducts.damper_openings, strict=True)
+    )
+    open_share = sum(open_branches)
+    supply = air_resistance.square_resistance(ducts.supply_drop, rated) / open_share**2
+    bypass = ducts.bypass_share
+    register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
+    room_share = np.maximum(house_share - bypass, 1e-3)
+    return_duct = air_resistance.square_resistance(ducts.return_drop, rated)
+    filter_square = inlet - return_duct
+    square = (
+        return_duct * room_share**2 + filter_square * house_share**2 + supply * register_share**2
+    )
     point = blower.run_against(unit.blower, square, coil, density)
     flow = point.airflow
     filter_flow = flow * house_share
-    grille_drop = air_resistance.square_resistance(ducts.return_drop, rated) * filter_flow**2
-    after_filter = -inlet * filter_flow**2
+    grille_drop = return_duct * (flow * room_share) ** 2
+    after_filter = -grille_drop - filter_square * filter_flow**2
     coil_drop = coil * flow**1.8
     return AirPath(
         airflow=flow,
@@ -84,11 +102,15 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         filter_airflow=filter_flow,
         slot_share=slot_share,
         return_share=1.0 - house_share,
-        supply_leak=ducts.supply_leak,
+        room_share=room_share,
+        bypass_share=house_share - room_share,
+        supply_leak=(1.0 - bypass) * ducts.supply_leak,
+        register_share=register_share,
+        room_shares=tuple(branch / open_share for branch in open_branches),
         before_filter=-grille_drop,
         after_filter=after_filter,
         after_coil=after_filter - coil_drop,
-        supply=supply * (flow * (1.0 - ducts.supply_leak)) ** 2,
+        supply=supply * (flow * register_share) ** 2,
         coil_drop=coil_drop,
         blower_speed=point.speed,
         blower_power=point.power,

@@ -3,6 +3,7 @@
 from typing import Any
 
 from simulator.components.electric_strips import motor_current
+from simulator.components.supply_circuit import added_current
 from simulator.plant import balance, house_air
 from simulator.plant.balance import AirStates
 from simulator.plant.case import Case
@@ -24,7 +25,7 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
     dict
         By field name.
     """
-    path, conditions, ducts = case.path, case.conditions, case.installation.ducts
+    path, conditions = case.path, case.conditions
     blower = case.installation.unit.blower
     blower_current = motor_current(path.blower_power, conditions.voltage, blower.power_factor)
     strip_current = motor_current(air.strip_power, conditions.voltage, 1.0)
@@ -33,8 +34,8 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
     registers = tuple(
         zone.temperature + (plenum.temperature - zone.temperature) * fade for fade in fades
     )
-    through = path.airflow * (1.0 - path.supply_leak)
-    flows = tuple(through * share for share in ducts.room_shares)
+    through = path.airflow * path.register_share
+    flows = tuple(through * share for share in path.room_shares)
     rooms = house_air.delivered(case, plenum, registers)
     return {
         **_path_fields(case),
@@ -42,7 +43,10 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
         "strip_power": air.strip_power,
         "strip_current": strip_current,
         "air_handler_power": path.blower_power + air.strip_power,
-        "air_handler_current": blower_current + strip_current,
+        "air_handler_current": added_current(
+            (path.blower_power, blower_current, conditions.voltage),
+            (air.strip_power, strip_current, conditions.voltage),
+        ),
         "grille_temperature": conditions.indoor_temperature,
         "grille_humidity_ratio": conditions.indoor_humidity_ratio,
         "air_handler_return_temperature": air.entering.temperature,

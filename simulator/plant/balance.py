@@ -10,7 +10,7 @@ from simulator.plant import circuit, zone_balance
 from simulator.plant.case import Case
 from simulator.plant.circuit import CircuitState, Guess, Surroundings
 from simulator.plant.zone_balance import Exchange, ZoneAir
-from simulator.properties import moist_air
+from simulator.properties import moist_air, water_vapour
 from simulator.quantities.values import Array, Values
 
 GRAM = 1000.0  # humidity is solved for in g/kg so that all unknowns are of like size
@@ -75,7 +75,9 @@ def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirS
     leaving_temperature = air.temperature - sensible / (flow * air.heat_capacity)
     leaving_enthalpy = air.enthalpy - heat / flow
     humidity = moist_air.humidity_ratio_from_enthalpy(leaving_temperature, leaving_enthalpy)
+    # Neither drier than nothing, nor wetter than it came, nor wetter than saturated air.
     humidity = np.minimum(humidity, air.humidity_ratio)
+    humidity = _at_most_saturated(leaving_enthalpy, humidity, conditions.pressure)
     leaving = ZoneAir(moist_air.temperature_from_enthalpy(leaving_enthalpy, humidity), humidity)
     strips = electric_strips.strip_power(installation.unit.strips, conditions.voltage)
     warmed = leaving_enthalpy + (path.blower_power + strips) / flow
@@ -111,6 +113,21 @@ def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirS
     )
 
 
+def _at_most_saturated(enthalpy: Values, humidity: Values, pressure: Values) -> Values:
+    """Humidity ratio with any fog taken out at constant enthalpy."""
+    for _ in range(3):
+        temperature = moist_air.temperature_from_enthalpy(enthalpy, humidity)
+        full = moist_air.saturated_humidity_ratio(temperature, pressure)
+        fog = np.maximum(humidity - full, 0.0)
+        if not np.any(fog > 0.0):
+            break
+        # What falls out warms the air, and warmer air holds more.
+        warming = moist_air.EVAPORATION_AT_ZERO / moist_air.heat_capacity(humidity)
+        held = full * water_vapour.logarithmic_slope(temperature) * warming
+        humidity = humidity - fog / (1.0 + held)
+    return humidity
+
+
 def run_fades(case: Case) -> tuple[Values, ...]:
     """What is left of the difference to the zone at the end of each supply run.
 
@@ -125,7 +142,7 @@ def run_fades(case: Case) -> tuple[Values, ...]:
         One value a room. [-]
     """
     ducts, path = case.installation.ducts, case.path
-    through = path.mass_flow * (1.0 - path.supply_leak)
+    through = path.mass_flow * path.register_share
     capacity = through * moist_air.heat_capacity(case.conditions.indoor_humidity_ratio)
     return tuple(np.exp(-ducts.supply_conductance * run / capacity) for run in ducts.room_runs)
 
@@ -145,16 +162,16 @@ def duct_walls(case: Case) -> tuple[Values, Values]:
     """
     ducts, path, conditions = case.installation.ducts, case.path, case.conditions
     heat_capacity = moist_air.heat_capacity(conditions.indoor_humidity_ratio)
-    through = path.mass_flow * (1.0 - path.supply_leak) * heat_capacity
+    through = path.mass_flow * path.register_share * heat_capacity
     supply = through * sum(
-        share * (1.0 - fade) for share, fade in zip(ducts.room_shares, run_fades(case), strict=True)
+        share * (1.0 - fade) for share, fade in zip(path.room_shares, run_fades(case), strict=True)
     )
-    own = path.mass_flow * (1.0 - path.return_share) * heat_capacity
+    own = path.mass_flow * path.room_share * heat_capacity
     return supply, own * -np.expm1(-ducts.return_conductance / own)
 
 
-def entering_coil(case: Case, return_zone: ZoneAir) -> ZoneAir:
-    """Room air through the return duct, mixed with what leaks in.
+def entering_coil(case: Case, return_zone: ZoneAir, plenum: ZoneAir) -> ZoneAir:
+    """Room air through the return duct, mixed with what leaks in and what is bypassed.
 
     Parameters
     ----------
@@ -162,6 +179,8 @@ def entering_coil(case: Case, return_zone: ZoneAir) -> ZoneAir:
         Ducts, rooms.
     return_zone : ZoneAir
         Around the return.
+    plenum : ZoneAir
+        Supply air, of which a bypass returns a part.
 
     Returns
     -------
@@ -169,16 +188,16 @@ def entering_coil(case: Case, return_zone: ZoneAir) -> ZoneAir:
         Mixed by mass, on enthalpy and humidity.
     """
     conditions, path = case.conditions, case.path
-    own = path.mass_flow * (1.0 - path.return_share)
+    own = path.mass_flow * path.room_share
     capacity = own * moist_air.heat_capacity(conditions.indoor_humidity_ratio)
     fade = np.exp(-case.installation.ducts.return_conductance / capacity)
     room = return_zone.temperature + fade * (
         conditions.indoor_temperature - return_zone.temperature
     )
-    share = path.return_share
-    humidity = (1.0 - share) * conditions.indoor_humidity_ratio + share * return_zone.humidity_ratio
-    enthalpy = (1.0 - share) * moist_air.enthalpy(room, conditions.indoor_humidity_ratio)
-    enthalpy = enthalpy + share * moist_air.enthalpy(*return_zone)
+    shares = path.room_share, path.return_share, path.bypass_share
+    parts = ZoneAir(room, conditions.indoor_humidity_ratio), return_zone, plenum
+    humidity = sum(s * air.humidity_ratio for s, air in zip(shares, parts, strict=True))
+    enthalpy = sum(s * moist_air.enthalpy(*air) for s, air in zip(shares, parts, strict=True))
     return ZoneAir(moist_air.temperature_from_enthalpy(enthalpy, humidity), humidity)
 
 
@@ -233,8 +252,11 @@ def evaluate(unknowns: Array, case: Case) -> Evaluation:
     air = coil_air(case, unknowns[5], unknowns[6] / GRAM)
     ratio = case.path.airflow / unit.rated_airflow
     state = circuit.evaluate(guess, unit, Surroundings(case.fluid, case.conditions, air, ratio))
-    states = air_states(case, air, state.evaporator_heat, state.sensible_heat)
-    return Evaluation(state, states, entering_coil(case, states.return_zone))
+    if case.conditions.mode == "heating":
+        states = air_states(case, air, -state.condenser_heat, -state.condenser_heat)
+    else:
+        states = air_states(case, air, state.evaporator_heat, state.sensible_heat)
+    return Evaluation(state, states, entering_coil(case, states.return_zone, states.plenum))
 
 
 def residuals(unknowns: Array, case: Case) -> Array:

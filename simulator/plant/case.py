@@ -1,7 +1,10 @@
 """What is held while the plant settles."""
 
+from dataclasses import replace
 from functools import partial
 from typing import NamedTuple
+
+import numpy as np
 
 from simulator.plant import air_path, stacking
 from simulator.plant.air_path import AirPath
@@ -10,6 +13,8 @@ from simulator.plant.installation import Installation
 from simulator.properties import refrigerant
 from simulator.properties.refrigerant import Refrigerant
 from simulator.quantities.values import Array, Index, Mask
+
+MODES = ("cooling", "heating")
 
 
 class Case(NamedTuple):
@@ -31,7 +36,7 @@ class Settled(NamedTuple):
 
 
 def prepared(installation: Installation, conditions: Conditions) -> Case:
-    """Fix what does not depend on the unknowns: fluid and air path.
+    """Fix what does not depend on the unknowns: fluid, voltage, strips called, air path.
 
     Parameters
     ----------
@@ -44,8 +49,24 @@ def prepared(installation: Installation, conditions: Conditions) -> Case:
     -------
     Case
         Ready to solve.
+
+    Raises
+    ------
+    ValueError
+        For an unknown mode.
     """
     fluid = refrigerant.load(installation.unit.refrigerant)
+    if conditions.mode not in MODES:
+        raise ValueError(f"The mode must be cooling or heating, not {conditions.mode}.")
+    unit = installation.unit
+    strips = replace(
+        unit.strips,
+        energised_power=np.maximum(
+            unit.strips.energised_power, conditions.auxiliary_call * unit.strips.installed_power
+        ),
+    )
+    installation = replace(installation, unit=replace(unit, strips=strips))
+    conditions = replace(conditions, voltage=conditions.voltage * (1.0 - unit.supply_circuit.sag))
     return Case(installation, conditions, air_path.settle(installation, conditions), fluid)
 
 

@@ -11,6 +11,8 @@ from simulator.components.indoor_coil import IndoorCoil
 from simulator.components.metering_device import MeteringDevice
 from simulator.components.outdoor_coil import OutdoorCoil
 from simulator.components.refrigerant_lines import RefrigerantLines
+from simulator.components.reversing_valve import ReversingValve
+from simulator.components.supply_circuit import SupplyCircuit
 from simulator.plant import parameter_file, sizing
 from simulator.plant.installation import Ducts, House, Installation, Unit, Zone
 from simulator.plant.parameter_file import ParameterFileError, Table
@@ -59,8 +61,7 @@ def load_installation(
     reference = _site(parameter_file.read("sites", "reference"))
     sized = _sized_unit(unit, motor, reference)
     site = _site(parameter_file.read("sites", house), zone)
-    device = replace(sized.metering, is_thermostatic=float(metering == "txv"))
-    return sizing.fitted(replace(site, unit=sized), device)
+    return sizing.fitted(replace(site, unit=sized), is_thermostatic=metering == "txv")
 
 
 @lru_cache
@@ -74,6 +75,11 @@ def _sized_unit(unit: str, motor: str, reference: Installation) -> Unit:
             external_static="Pa",
             superheat="delta K",
             subcooling="delta K",
+            heating_outdoor_temperature="K",
+            heating_outdoor_wet_bulb="K",
+            heating_indoor_temperature="K",
+            heating_superheat="delta K",
+            heating_subcooling="delta K",
         )
     )
     return sizing.sized(replace(reference, unit=_unsized_unit(file, motor)), rating).unit
@@ -87,6 +93,7 @@ def _unsized_unit(file: Table, motor: str) -> Unit:
     return Unit(
         name=str(plate.rows["name"]),
         refrigerant=str(plate.rows["refrigerant"]),
+        plate_refrigerant=str(plate.rows["refrigerant"]),
         rated_flow=plate.number("expected_flow", "kg/s"),
         compressor=_compressor(file.table("compressor")),
         outdoor_coil=_outdoor_coil(file.table("outdoor_coil")),
@@ -94,10 +101,18 @@ def _unsized_unit(file: Table, motor: str) -> Unit:
         metering=_metering(
             file.table("metering"), file.table("rating").number("superheat", "delta K")
         ),
+        heating_metering=_metering(
+            file.table("metering"), file.table("rating").number("heating_superheat", "delta K")
+        ),
+        reversing_valve=ReversingValve(leak_fraction=0.0, is_stuck=0.0),
+        supply_circuit=SupplyCircuit(sag=0.0, contact_resistance=0.0),
+        float_switch_open=0.0,
+        leak_detector_open=0.0,
         lines=_lines(file.table("lines")),
         blower=_blower(file.table("blower").table(motor), motor),
         strips=ElectricStrips(
             energised_power=0.0,
+            working_share=1.0,
             **file.table("strips").numbers(installed_power="W", plate_voltage="V"),
         ),
         charge=3.0,
@@ -111,6 +126,8 @@ def _unsized_unit(file: Table, motor: str) -> Unit:
 def _compressor(table: Table) -> Compressor:
     return Compressor(
         leak_fraction=0.0,
+        capacitor_share=1.0,
+        is_open=0.0,
         **table.numbers(
             displacement="m³/s",
             volumetric_efficiency="-",
@@ -127,9 +144,13 @@ def _compressor(table: Table) -> Compressor:
 def _outdoor_coil(table: Table) -> OutdoorCoil:
     return OutdoorCoil(
         blocked_fraction=0.0,
+        fan_fraction=1.0,
+        frost=0.0,
         **table.numbers(
             air_conductance="W/K",
             two_phase_conductance="W/K",
+            boiling_conductance="W/K",
+            frost_capacity="kg",
             vapour_conductance="W/K",
             liquid_conductance="W/K",
             airflow="m³/s",
@@ -145,6 +166,7 @@ def _outdoor_coil(table: Table) -> OutdoorCoil:
 def _indoor_coil(table: Table, rated_airflow: float) -> IndoorCoil:
     return IndoorCoil(
         rated_airflow=rated_airflow,
+        ice=0.0,
         **table.numbers(
             air_conductance="W/K",
             two_phase_conductance="W/K",
@@ -152,6 +174,10 @@ def _indoor_coil(table: Table, rated_airflow: float) -> IndoorCoil:
             tube_volume="m³",
             wet_pressure_drop="Pa",
             dry_share="-",
+            dry_conductance="W/K",
+            condensing_conductance="W/K",
+            liquid_conductance="W/K",
+            condensing_drop="Pa",
         ),
     )
 
@@ -161,6 +187,8 @@ def _metering(table: Table, rated_superheat: float) -> MeteringDevice:
         rated_superheat=rated_superheat,
         is_thermostatic=1.0,
         open_area=1e-6,
+        bulb_offset=0.0,
+        bypass_area=0.0,
         **table.numbers(
             spring_superheat="delta K",
             stroke_superheat="delta K",
@@ -174,6 +202,9 @@ def _metering(table: Table, rated_superheat: float) -> MeteringDevice:
 def _lines(table: Table) -> RefrigerantLines:
     return RefrigerantLines(
         restriction=0.0,
+        suction_restriction=0.0,
+        lift=0.0,
+        compensator_volume=0.0,
         **table.numbers(
             suction_volume="m³",
             suction_pressure_drop="Pa",
@@ -251,6 +282,8 @@ def _ducts(table: Table) -> Ducts:
         built_supply_leak=numbers["supply_leak"],
         room_shares=tuple(float(share) for share in shares),
         room_runs=tuple(float(run) for run in runs),
+        damper_openings=tuple(1.0 for _ in runs),
+        bypass_share=0.0,
         **numbers,
     )
 

@@ -26,6 +26,12 @@ class Conditions:
         At the equipment. [V]
     pressure : float
         Barometric. [Pa]
+    mode : str
+        What the thermostat calls for: ``cooling`` or ``heating``.
+    auxiliary_call : float
+        Part of the strips called for. [-]
+    compressor_call : float
+        0 where the thermostat leaves the compressor out. [-]
     """
 
     outdoor_temperature: Values
@@ -35,6 +41,9 @@ class Conditions:
     solar: Values = 800.0
     voltage: Values = 240.0
     pressure: Values = 101325.0
+    mode: str = "cooling"
+    auxiliary_call: Values = 0.0
+    compressor_call: Values = 1.0
 
 
 def from_wet_bulb(
@@ -44,6 +53,7 @@ def from_wet_bulb(
     return_wet_bulb: float,
     outdoor_humidity: float = 0.40,
     pressure: float = 101325.0,
+    mode: str = "cooling",
 ) -> Conditions:
     """Conditions as a technician names them.
 
@@ -57,6 +67,8 @@ def from_wet_bulb(
         Relative. [-]
     pressure : float
         Barometric. [Pa]
+    mode : str
+        What the thermostat calls for.
 
     Returns
     -------
@@ -71,4 +83,5 @@ def from_wet_bulb(
             moist_air.humidity_ratio_from_wet_bulb(return_temperature, return_wet_bulb, pressure)
         ),
         pressure=pressure,
+        mode=mode,
     )

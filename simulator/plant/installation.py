@@ -9,6 +9,9 @@ from simulator.components.indoor_coil import IndoorCoil
 from simulator.components.metering_device import MeteringDevice
 from simulator.components.outdoor_coil import OutdoorCoil
 from simulator.components.refrigerant_lines import RefrigerantLines
+from simulator.components.reversing_valve import ReversingValve
+from simulator.components.supply_circuit import SupplyCircuit
+from simulator.plant.controls import Controls
 from simulator.quantities.values import Values
 
 
@@ -21,7 +24,11 @@ class Unit:
     name : str
         Of the (invented) model.
     refrigerant : str
+        In the circuit.
+    plate_refrigerant : str
         As on the plate.
+    metering, heating_metering : MeteringDevice
+        Before the indoor coil; before the outdoor coil.
     nominal_capacity : float
         [W]
     rated_airflow : float
@@ -38,10 +45,13 @@ class Unit:
         Air in the circuit. [mol]
     high_cut_out, low_cut_out : float
         Absolute pressures at which the switches open. [Pa]
+    float_switch_open, leak_detector_open : float
+        1 while the condensate float or the refrigerant detector holds the compressor off. [-]
     """
 
     name: str
     refrigerant: str
+    plate_refrigerant: str
     nominal_capacity: Values
     rated_airflow: Values
     rated_flow: Values
@@ -49,15 +59,20 @@ class Unit:
     outdoor_coil: OutdoorCoil
     indoor_coil: IndoorCoil
     metering: MeteringDevice
+    heating_metering: MeteringDevice
+    reversing_valve: ReversingValve
     lines: RefrigerantLines
     blower: Blower
     strips: ElectricStrips
+    supply_circuit: SupplyCircuit
     charge: Values
     plate_charge: Values
     rated_pressure_difference: Values
     foreign_gas: Values
     high_cut_out: Values
     low_cut_out: Values
+    float_switch_open: Values
+    leak_detector_open: Values
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +97,10 @@ class Ducts:
         Of the register flow, nearest room first. [-]
     room_runs : tuple
         Length of each run over the mean run. [-]
+    damper_openings : tuple
+        How far the branch to each room stands open. [-]
+    bypass_share : float
+        Part of the fan flow that returns from the supply plenum at once. [-]
     """
 
     return_drop: Values
@@ -97,6 +116,8 @@ class Ducts:
     supply_conductance: Values
     room_shares: tuple[Values, ...]
     room_runs: tuple[Values, ...]
+    damper_openings: tuple[Values, ...]
+    bypass_share: Values
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,6 +207,8 @@ class Installation:
     zones_shared : float
         1 where both are the same space. [-]
     house : House
+    controls : Controls
+        As set.
     """
 
     unit: Unit
@@ -194,3 +217,4 @@ class Installation:
     return_zone: Zone
     zones_shared: Values
     house: House
+    controls: Controls = Controls()

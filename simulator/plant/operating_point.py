@@ -12,22 +12,31 @@ class OperatingPoint:
     Parameters
     ----------
     state : str
-        ``running``, ``off``, ``high_pressure_trip``, ``low_pressure_trip`` or
-        ``no_solution``; in a batch an array of such words.
+        ``running``, ``off``, ``high_pressure_trip``, ``low_pressure_trip``,
+        ``compressor_off`` or ``no_solution``; in a batch an array of such words.
+    mode : str
+        What the circuit does while it runs: ``cooling`` or ``heating``.
     suction_pressure : float
-        Absolute, at the suction service port. [Pa]
+        Absolute, at the suction service port; while heating at the true suction port. [Pa]
     liquid_pressure : float
         Absolute, at the liquid service port, air included. [Pa]
+    vapour_port_pressure : float
+        Absolute, at the service port of the large pipe: suction gas while cooling, hot gas
+        while heating. [Pa]
     discharge_pressure : float
         Absolute, at the compressor outlet, air included. [Pa]
     evaporating_temperature : float
-        Dew point in the indoor coil. [K]
+        Dew point in the boiling coil. [K]
     condensing_temperature : float
-        Bubble point of the refrigerant in the outdoor coil. [K]
+        Bubble point of the refrigerant in the condensing coil. [K]
     evaporator_outlet_temperature : float
         Of the pipe where the bulb sits. [K]
     suction_line_temperature : float
         Of the pipe at the suction service port. [K]
+    vapour_line_temperature : float
+        Of the large pipe at the outdoor unit. [K]
+    reversing_valve_rise : float
+        By how much the suction gas warms across the reversing valve. [delta K]
     discharge_temperature : float
         Of the discharge pipe. [K]
     liquid_line_temperature : float
@@ -37,7 +46,7 @@ class OperatingPoint:
     superheat : float
         At the suction service port; negative never, zero when liquid is present. [delta K]
     coil_superheat : float
-        At the indoor coil outlet. [delta K]
+        At the boiling coil's outlet. [delta K]
     subcooling : float
         At the liquid service port, as gauge and pipe give it. [delta K]
     refrigerant_flow : float
@@ -45,15 +54,21 @@ class OperatingPoint:
     refrigerant_charge : float
         In the circuit now, computed zone by zone. [kg]
     gross_capacity : float
-        Heat taken from the air by the indoor coil. [W]
+        Heat taken from the air by the indoor coil, or given to it while heating. [W]
+    evaporator_heat : float
+        Taken up by the boiling coil, whichever it is. [W]
     sensible_capacity : float
         Its sensible part. [W]
     condensate_rate : float
         Water leaving the coil. [kg/s]
+    frost_rate : float
+        Water settling on the boiling outdoor coil, as frost below freezing. [kg/s]
     heat_rejected : float
-        Given to outdoor air by the outdoor coil. [W]
+        Given off by the condensing coil, whichever it is. [W]
     suction_line_gain : float
         Picked up by the suction pipe. [W]
+    vapour_line_loss : float
+        Lost by the hot vapour pipe while heating. [W]
     compressor_power : float
         Electrical. [W]
     compressor_shell_loss : float
@@ -149,7 +164,7 @@ class OperatingPoint:
     slot_airflow : float
         Drawn through the open filter slot. [m³/s]
     delivered_capacity : float
-        Total cooling that reaches the rooms. [W]
+        Total cooling, or heating, that reaches the rooms. [W]
     delivered_sensible : float
         Its sensible part. [W]
     house_pressure : float
@@ -157,7 +172,11 @@ class OperatingPoint:
     infiltration_airflow : float
         Outdoor air entering the rooms while running. [m³/s]
     voltage : float
-        At the equipment, under load. [V]
+        At the equipment's disconnects, under load. [V]
+    compressor_voltage : float
+        Behind the contactor, under load. [V]
+    contact_loss : float
+        Heat given off by the outdoor unit's contacts and lugs. [W]
     pressure : float
         Barometric. [Pa]
     register_airflows : tuple
@@ -165,14 +184,18 @@ class OperatingPoint:
     """
 
     state: str
+    mode: str
     # Refrigerant side
     suction_pressure: Values
     liquid_pressure: Values
+    vapour_port_pressure: Values
     discharge_pressure: Values
     evaporating_temperature: Values
     condensing_temperature: Values
     evaporator_outlet_temperature: Values
     suction_line_temperature: Values
+    vapour_line_temperature: Values
+    reversing_valve_rise: Values
     discharge_temperature: Values
     liquid_line_temperature: Values
     liquid_after_drier_temperature: Values
@@ -182,10 +205,13 @@ class OperatingPoint:
     refrigerant_flow: Values
     refrigerant_charge: Values
     gross_capacity: Values
+    evaporator_heat: Values
     sensible_capacity: Values
     condensate_rate: Values
+    frost_rate: Values
     heat_rejected: Values
     suction_line_gain: Values
+    vapour_line_loss: Values
     compressor_power: Values
     compressor_shell_loss: Values
     compressor_current: Values
@@ -239,5 +265,7 @@ class OperatingPoint:
     house_pressure: Values
     infiltration_airflow: Values
     voltage: Values
+    compressor_voltage: Values
+    contact_loss: Values
     pressure: Values
     register_airflows: tuple[Values, ...]

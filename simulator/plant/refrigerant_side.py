@@ -143,6 +143,9 @@ class Inventory(NamedTuple):
     liquid: State
     liquid_share: Values
     suction_pressure: Values
+    boiler_volume: Values
+    condenser_volume: Values
+    heating: bool
 
 
 def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> Values:
@@ -175,7 +178,7 @@ def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> V
         low.vapour_density,
     )
     dry_density = 0.5 * (low.vapour_density + where.coil_outlet.density)
-    indoor = unit.indoor_coil.tube_volume * (boiling * (1.0 - dry) + dry_density * dry)
+    boiler = where.boiler_volume * (boiling * (1.0 - dry) + dry_density * dry)
 
     full = np.maximum(where.liquid_share, 0.0)
     end_quality = np.maximum(-where.liquid_share, 0.0)
@@ -189,18 +192,20 @@ def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> V
     )
     liquid_density = np.where(full > 0.0, 0.5 * (high.liquid_density + where.liquid.density), 0.0)
     rest = 1.0 - where.vapour_share - full
-    outdoor = unit.outdoor_coil.tube_volume * (
+    condenser = where.condenser_volume * (
         hot_density * where.vapour_share + condensing * rest + liquid_density * full
     )
     lines = unit.lines
     filled = np.where(full > 0.0, where.liquid.density, end_density)
     found: Values = (
-        indoor
-        + outdoor
+        boiler
+        + condenser
         + lines.liquid_volume * filled
-        + lines.suction_volume * where.suction.density
+        + lines.suction_volume
+        * (where.discharge_density if where.heating else where.suction.density)
         + lines.shell_volume * where.suction.density
         + lines.discharge_volume * where.discharge_density
         + lines.oil_mass * lines.oil_solubility * where.suction_pressure
     )
-    return found
+    # Cold while heating, the compensator fills with what the liquid line holds.
+    return found + lines.compensator_volume * filled if where.heating else found

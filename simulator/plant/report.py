@@ -5,8 +5,9 @@ from typing import Any
 
 import numpy as np
 
-from simulator.components import outdoor_coil
+from simulator.components import outdoor_coil, supply_circuit
 from simulator.components.electric_strips import motor_current
+from simulator.components.supply_circuit import added_current
 from simulator.plant import balance, standing
 from simulator.plant.air_report import air_fields
 from simulator.plant.balance import Evaluation
@@ -36,22 +37,20 @@ def operating_point(case: Case, outcome: Settled) -> OperatingPoint:
     running = running_values(case, done)
     resting = standing.values(case, blower_on=True)
     is_running = state == "running"
-    merged: dict[str, Any] = {}
+    merged: dict[str, Any] = {"state": state, "mode": np.full(count, case.conditions.mode)}
     for field in fields(OperatingPoint):
-        if field.name == "state":
-            merged["state"] = state
-        elif field.name == "register_airflows":
+        if field.name == "register_airflows":
             merged[field.name] = tuple(
                 np.broadcast_to(np.asarray(part, dtype=float), count)
                 for part in running[field.name]
             )
-        else:
+        elif field.name not in merged:
             merged[field.name] = np.where(is_running, running[field.name], resting[field.name])
     return OperatingPoint(**merged)
 
 
 def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
-    """Running, tripped by a switch, or not solved.
+    """Running, held off, tripped by a switch, or not solved.
 
     Parameters
     ----------
@@ -68,12 +67,23 @@ def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
         Of words, shape (n,).
     """
     unit = case.installation.unit
+    held_off = (
+        unit.compressor.is_open
+        + unit.float_switch_open
+        + unit.leak_detector_open
+        + (1.0 - np.asarray(case.conditions.compressor_call))
+    )
     beyond = outcome.converged & np.asarray(done.circuit.discharge_pressure >= unit.high_cut_out)
     high = outcome.high_head | beyond
     low = outcome.converged & np.asarray(done.circuit.suction_pressure <= unit.low_cut_out)
     return np.select(
-        [high, low, ~outcome.converged],
-        ["high_pressure_trip", "low_pressure_trip", "no_solution"],
+        [
+            np.broadcast_to(np.asarray(held_off) > 0.5, outcome.converged.shape),
+            high,
+            low,
+            ~outcome.converged,
+        ],
+        ["compressor_off", "high_pressure_trip", "low_pressure_trip", "no_solution"],
         "running",
     )
 
@@ -95,6 +105,7 @@ def running_values(case: Case, done: Evaluation) -> dict[str, Any]:
     """
     return {
         **_refrigerant_fields(case, done),
+        **_heat_fields(case, done),
         **_outdoor_fields(case, done),
         **air_fields(case, done.air),
     }
@@ -106,11 +117,14 @@ def _refrigerant_fields(case: Case, done: Evaluation) -> dict[str, Any]:
     return {
         "suction_pressure": now.suction_pressure,
         "liquid_pressure": now.liquid_pressure,
+        "vapour_port_pressure": now.vapour_port_pressure,
         "discharge_pressure": now.discharge_pressure,
         "evaporating_temperature": now.low.dew_temperature,
         "condensing_temperature": now.high.bubble_temperature,
         "evaporator_outlet_temperature": now.coil_outlet.temperature,
         "suction_line_temperature": now.suction.temperature,
+        "vapour_line_temperature": now.vapour_port_temperature,
+        "reversing_valve_rise": now.valve_rise,
         "discharge_temperature": now.discharge_temperature,
         "liquid_line_temperature": now.liquid.temperature,
         "liquid_after_drier_temperature": now.valve_temperature,
@@ -119,38 +133,59 @@ def _refrigerant_fields(case: Case, done: Evaluation) -> dict[str, Any]:
         "subcooling": gauge_bubble - now.liquid.temperature,
         "refrigerant_flow": now.flow,
         "refrigerant_charge": now.charge,
-        "gross_capacity": now.evaporator_heat,
-        "sensible_capacity": np.minimum(now.sensible_heat, now.evaporator_heat),
-        "condensate_rate": case.path.mass_flow
-        * (done.air.entering.humidity_ratio - done.air.leaving.humidity_ratio),
-        "heat_rejected": now.flow * (now.discharge_enthalpy - now.liquid.enthalpy),
+    }
+
+
+def _heat_fields(case: Case, done: Evaluation) -> dict[str, Any]:
+    now, air = done.circuit, done.air
+    if case.conditions.mode == "heating":
+        wet = np.maximum(now.evaporator_heat - now.sensible_heat, 0.0)
+        gross, sensible, water = now.condenser_heat, now.condenser_heat, 0.0 * now.flow
+        frost = wet / moist_air.EVAPORATION_AT_ZERO
+    else:
+        gross, sensible = now.evaporator_heat, np.minimum(now.sensible_heat, now.evaporator_heat)
+        water = case.path.mass_flow * (air.entering.humidity_ratio - air.leaving.humidity_ratio)
+        frost = 0.0 * now.flow
+    return {
+        "gross_capacity": gross,
+        "evaporator_heat": now.evaporator_heat,
+        "sensible_capacity": sensible,
+        "condensate_rate": water,
+        "frost_rate": frost,
+        "heat_rejected": now.condenser_heat,
         "suction_line_gain": now.line_gain,
+        "vapour_line_loss": now.line_loss,
     }
 
 
 def _outdoor_fields(case: Case, done: Evaluation) -> dict[str, Any]:
     now, unit, conditions = done.circuit, case.installation.unit, case.conditions
-    coil = unit.outdoor_coil
-    airflow = outdoor_coil.outdoor_airflow(coil)
-    density = moist_air.density(
-        conditions.outdoor_temperature, conditions.outdoor_humidity_ratio, conditions.pressure
-    )
-    capacity = airflow * density * moist_air.heat_capacity(conditions.outdoor_humidity_ratio)
-    rejected = now.flow * (now.discharge_enthalpy - now.liquid.enthalpy)
+    coil, voltage = unit.outdoor_coil, conditions.voltage
+    capacity = now.outdoor_air.mass_flow * now.outdoor_air.heat_capacity
+    heating = conditions.mode == "heating"
+    given = -np.minimum(now.sensible_heat, now.evaporator_heat) if heating else now.condenser_heat
     fan = outdoor_coil.fan_power(coil)
-    fan_current = motor_current(fan, conditions.voltage, coil.fan_power_factor)
     compressor = unit.compressor
-    current = motor_current(now.compressor_power, conditions.voltage, compressor.power_factor)
+    factor = supply_circuit.worn_power_factor(compressor.power_factor, compressor.capacitor_share)
+    resistance = unit.supply_circuit.contact_resistance
+    behind = supply_circuit.loaded_voltage(voltage, resistance, now.compressor_power, factor)
+    fan_current = motor_current(fan, behind, coil.fan_power_factor)
+    current = motor_current(now.compressor_power, behind, factor)
+    contact_loss = resistance * current**2
     return {
         "compressor_power": now.compressor_power,
         "compressor_shell_loss": now.shell_loss,
         "compressor_current": current,
-        "compressor_power_factor": compressor.power_factor,
+        "compressor_power_factor": factor,
         "outdoor_fan_power": fan,
         "outdoor_fan_current": fan_current,
-        "outdoor_power": now.compressor_power + fan,
-        "outdoor_current": current + fan_current,
-        "outdoor_airflow": airflow,
+        "outdoor_power": now.compressor_power + fan + contact_loss,
+        "outdoor_current": added_current(
+            (now.compressor_power, current, behind), (fan, fan_current, behind)
+        ),
+        "outdoor_airflow": outdoor_coil.outdoor_airflow(coil),
         "outdoor_leaving_temperature": conditions.outdoor_temperature
-        + (rejected + now.shell_loss + fan) / capacity,
+        + (given + now.shell_loss + fan) / capacity,
+        "compressor_voltage": behind,
+        "contact_loss": contact_loss,
     }

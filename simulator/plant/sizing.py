@@ -7,9 +7,11 @@ import numpy as np
 from simulator.components import metering_device
 from simulator.components.metering_device import MeteringDevice
 from simulator.plant import air_path, balance, newton, steady
-from simulator.plant.case import Case, prepared
+from simulator.plant.case import prepared
+from simulator.plant.circuit import CircuitState
 from simulator.plant.conditions import Conditions, from_wet_bulb
 from simulator.plant.installation import Ducts, Installation
+from simulator.properties import moist_air
 from simulator.quantities.values import Array, Index
 
 
@@ -27,6 +29,12 @@ class Rating:
         At the coil outlet. [delta K]
     subcooling : float
         At the liquid port. [delta K]
+    heating_outdoor_temperature, heating_outdoor_wet_bulb : float
+        [K]
+    heating_indoor_temperature : float
+        [K]
+    heating_superheat, heating_subcooling : float
+        As above, while heating. [delta K]
     """
 
     outdoor_temperature: float
@@ -35,6 +43,11 @@ class Rating:
     external_static: float
     superheat: float
     subcooling: float
+    heating_outdoor_temperature: float
+    heating_outdoor_wet_bulb: float
+    heating_indoor_temperature: float
+    heating_superheat: float
+    heating_subcooling: float
 
 
 class SizingError(ValueError):
@@ -72,20 +85,7 @@ def sized(installation: Installation, rating: Rating) -> Installation:
     installation = _tight(installation, rating)
     installation = at_airflow(installation, conditions, 1.0)
     for _ in range(4):
-        case = prepared(installation, conditions)
-        box = steady.search_box(case)
-
-        def residual(unknowns: Array, columns: Index, held: Case = case) -> Array:
-            del columns
-            return balance.sizing_residuals(unknowns, held, rating.superheat, rating.subcooling)
-
-        outcome = newton.solve(residual, steady.first_guess(case, 1), box, tolerance=1e-10)
-        if not outcome.converged.all():
-            raise SizingError(
-                f"{installation.unit.name} cannot run at its rating point: the largest "
-                f"imbalance left is {float(outcome.error[0]):.2g}."
-            )
-        now = balance.evaluate(outcome.unknowns[:, 0], case).circuit
+        now, low_pressure = _held(installation, conditions, rating.superheat, rating.subcooling)
         unit = installation.unit
         area = float(unit.metering.open_area * now.flow / now.metered_flow)
         unit = replace(
@@ -93,11 +93,60 @@ def sized(installation: Installation, rating: Rating) -> Installation:
             rated_flow=float(now.flow),
             charge=float(now.charge),
             plate_charge=float(now.charge),
-            rated_pressure_difference=float(now.liquid_pressure - np.exp(outcome.unknowns[0, 0])),
+            rated_pressure_difference=float(now.liquid_pressure - low_pressure),
             metering=replace(unit.metering, open_area=area),
         )
         installation = replace(installation, unit=unit)
-    return installation
+    return _sized_for_heating(installation, rating)
+
+
+def _held(
+    installation: Installation, conditions: Conditions, superheat: float, subcooling: float
+) -> tuple[CircuitState, float]:
+    """The circuit with superheat and subcooling held, and its evaporating pressure."""
+    case = prepared(installation, conditions)
+    box = steady.search_box(case)
+
+    def residual(unknowns: Array, columns: Index) -> Array:
+        del columns
+        return balance.sizing_residuals(unknowns, case, superheat, subcooling)
+
+    outcome = newton.solve(residual, steady.first_guess(case, 1), box, tolerance=1e-10)
+    if not outcome.converged.all():
+        raise SizingError(
+            f"{installation.unit.name} cannot run at its rating point for {conditions.mode}: the "
+            f"largest imbalance left is {float(outcome.error[0]):.2g}."
+        )
+    found = balance.evaluate(outcome.unknowns[:, 0], case).circuit
+    return found, float(np.exp(outcome.unknowns[0, 0]))
+
+
+def _sized_for_heating(installation: Installation, rating: Rating) -> Installation:
+    """Device of the outdoor coil, and the vessel that holds what heating does not need."""
+    pressure = 101325.0
+    outdoor = rating.heating_outdoor_temperature
+    conditions = Conditions(
+        outdoor_temperature=outdoor,
+        outdoor_humidity_ratio=float(
+            moist_air.humidity_ratio_from_wet_bulb(
+                outdoor, rating.heating_outdoor_wet_bulb, pressure
+            )
+        ),
+        indoor_temperature=rating.heating_indoor_temperature,
+        indoor_humidity_ratio=0.006,
+        solar=0.0,
+        mode="heating",
+    )
+    now, _ = _held(installation, conditions, rating.heating_superheat, rating.heating_subcooling)
+    unit = installation.unit
+    area = float(unit.heating_metering.open_area * now.flow / now.metered_flow)
+    spare = max(float(unit.charge - now.charge), 0.0)
+    unit = replace(
+        unit,
+        heating_metering=replace(unit.heating_metering, open_area=area),
+        lines=replace(unit.lines, compensator_volume=spare / float(now.liquid.density)),
+    )
+    return replace(installation, unit=unit)
 
 
 def _tight(installation: Installation, rating: Rating) -> Installation:
@@ -115,26 +164,35 @@ def _tight(installation: Installation, rating: Rating) -> Installation:
     return replace(installation, ducts=tight)
 
 
-def fitted(installation: Installation, device: MeteringDevice) -> Installation:
-    """Put a metering device of the unit's rated flow into an installation.
+def fitted(installation: Installation, *, is_thermostatic: bool) -> Installation:
+    """Fit thermostatic valves or fixed orifices of the unit's rated flow, one for each mode.
 
     Parameters
     ----------
     installation : Installation
-        Sized with the thermostatic valve.
-    device : MeteringDevice
-        Valve or orifice; its open area is that of the wide-open valve.
+        Sized with thermostatic valves.
+    is_thermostatic : bool
+        Valves rather than orifices.
 
     Returns
     -------
     Installation
-        The orifice has the area the valve uses at the rating point.
+        An orifice has the area the valve uses at the rating point.
     """
     unit = installation.unit
-    if not device.is_thermostatic:
-        used = metering_device.opening(unit.metering, unit.metering.rated_superheat)
-        device = replace(device, open_area=float(device.open_area * used))
-    return replace(installation, unit=replace(unit, metering=device))
+    if is_thermostatic:
+        return installation
+
+    def orifice(valve: MeteringDevice) -> MeteringDevice:
+        used = metering_device.opening(valve, valve.rated_superheat)
+        return replace(valve, is_thermostatic=0.0, open_area=float(valve.open_area * used))
+
+    fixed = replace(
+        unit,
+        metering=orifice(unit.metering),
+        heating_metering=orifice(unit.heating_metering),
+    )
+    return replace(installation, unit=fixed)
 
 
 def at_airflow(installation: Installation, conditions: Conditions, fraction: float) -> Installation:

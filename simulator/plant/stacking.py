@@ -46,6 +46,46 @@ def _stack(items: list[Any]) -> Any:
     return float(first) if bool(np.all(column == column[0])) else column
 
 
+def merged(parts: Sequence[tuple[Sequence[int], Item]]) -> Item:
+    """One dataclass of arrays from several, each for its own members of a batch.
+
+    Parameters
+    ----------
+    parts : sequence
+        Members' numbers and a dataclass whose arrays have one value for each.
+
+    Returns
+    -------
+    dataclass
+        Arrays of shape (n,), in the order of the numbers.
+    """
+    order = np.concatenate([np.asarray(index) for index, _ in parts])
+    first = parts[0][1]
+    if not is_dataclass(first) or isinstance(first, type):
+        raise TypeError("only dataclasses of arrays can be merged")
+    back = np.argsort(order, kind="stable")
+
+    def column(name: str) -> Any:
+        values = [getattr(item, name) for _, item in parts]
+        if isinstance(values[0], tuple):
+            return tuple(
+                _joined([value[place] for value in values], parts)[back]
+                for place in range(len(values[0]))
+            )
+        return _joined(values, parts)[back]
+
+    return type(first)(**{field.name: column(field.name) for field in fields(first)})
+
+
+def _joined(values: list[Any], parts: Sequence[tuple[Sequence[int], Any]]) -> Any:
+    return np.concatenate(
+        [
+            np.broadcast_to(np.asarray(v), len(index))
+            for v, (index, _) in zip(values, parts, strict=True)
+        ]
+    )
+
+
 def chosen(item: Item, index: Any) -> Item:
     """The same dataclass for some members of the batch, or for one.
 

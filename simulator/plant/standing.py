@@ -1,9 +1,12 @@
 """The circuit at rest: equalised, everything at the temperature around it."""
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
+from simulator.components import outdoor_coil
+from simulator.components.electric_strips import motor_current
 from simulator.plant import balance
 from simulator.plant.air_report import air_fields
 from simulator.plant.balance import AirStates
@@ -30,12 +33,13 @@ def at_rest(installation: Installation, conditions: Conditions) -> OperatingPoin
     OperatingPoint
         Floats, state ``off``.
     """
-    fields = values(prepared(installation, conditions), blower_on=False)
+    case = prepared(installation, conditions)
+    fields = values(case, blower_on=False)
     plain = {
         name: tuple(float(part) for part in value) if isinstance(value, tuple) else float(value)
         for name, value in fields.items()
     }
-    return OperatingPoint(state="off", **plain)  # type: ignore[arg-type]
+    return OperatingPoint(state="off", mode=case.conditions.mode, **plain)  # type: ignore[arg-type]
 
 
 def standing_pressure(case: Case) -> Values:
@@ -91,21 +95,48 @@ def values(case: Case, *, blower_on: bool) -> dict[str, Any]:
     fields = air_fields(case, _unconditioned(case))
     if not blower_on:
         fields = {**fields, **_still_air(case, fields)}
+        # Everything is off, the call too.
+        case = case._replace(conditions=replace(case.conditions, compressor_call=0.0))
     pressure = standing_pressure(case)
     outdoor, indoor = conditions.outdoor_temperature, conditions.indoor_temperature
     zeros = dict.fromkeys(_AT_ZERO, 0.0 * np.asarray(outdoor))
     return {
         **fields,
         **zeros,
-        **dict.fromkeys(("suction_pressure", "liquid_pressure", "discharge_pressure"), pressure),
+        **dict.fromkeys(_EQUALISED, pressure),
         **dict.fromkeys(_OUTDOORS, outdoor),
         **dict.fromkeys(_INDOORS, indoor),
         "refrigerant_charge": case.installation.unit.charge,
+        "compressor_voltage": conditions.voltage,
+        **_fan_left_running(case),
         "compressor_power_factor": case.installation.unit.compressor.power_factor,
     }
 
 
+def _fan_left_running(case: Case) -> dict[str, Values]:
+    """The outdoor fan runs on where only the compressor's own circuit is open."""
+    unit, conditions = case.installation.unit, case.conditions
+    coil = unit.outdoor_coil
+    closed = np.asarray(conditions.compressor_call) * (1.0 - np.asarray(unit.float_switch_open))
+    on = unit.compressor.is_open * closed * (1.0 - np.asarray(unit.leak_detector_open))
+    power = on * outdoor_coil.fan_power(coil)
+    current = motor_current(power, conditions.voltage, coil.fan_power_factor)
+    return {
+        "outdoor_fan_power": power,
+        "outdoor_fan_current": current,
+        "outdoor_power": power,
+        "outdoor_current": current,
+        "outdoor_airflow": on * outdoor_coil.outdoor_airflow(coil),
+    }
+
+
+_EQUALISED = ("suction_pressure", "liquid_pressure", "vapour_port_pressure", "discharge_pressure")
 _AT_ZERO = (
+    "reversing_valve_rise",
+    "evaporator_heat",
+    "frost_rate",
+    "vapour_line_loss",
+    "contact_loss",
     "superheat",
     "coil_superheat",
     "subcooling",
@@ -118,15 +149,11 @@ _AT_ZERO = (
     "compressor_power",
     "compressor_shell_loss",
     "compressor_current",
-    "outdoor_fan_power",
-    "outdoor_fan_current",
-    "outdoor_power",
-    "outdoor_current",
-    "outdoor_airflow",
 )
 _OUTDOORS = (
     "condensing_temperature",
     "suction_line_temperature",
+    "vapour_line_temperature",
     "discharge_temperature",
     "liquid_line_temperature",
     "outdoor_leaving_temperature",
@@ -142,7 +169,7 @@ def _unconditioned(case: Case) -> AirStates:
     air = balance.coil_air(case, conditions.indoor_temperature, conditions.indoor_humidity_ratio)
     states = balance.air_states(case, air, 0.0, 0.0)
     for _ in range(6):
-        mixed = balance.entering_coil(case, states.return_zone)
+        mixed = balance.entering_coil(case, states.return_zone, states.plenum)
         air = balance.coil_air(case, mixed.temperature, mixed.humidity_ratio)
         states = balance.air_states(case, air, 0.0, 0.0)
     return states

@@ -1,6 +1,7 @@
 """The settled state of an installation under given conditions."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -54,15 +55,22 @@ def first_guess(case: Case, count: int) -> Array:
         Shape (7, count). [-]
     """
     conditions, unit, fluid = case.conditions, case.installation.unit, case.fluid
-    blocked = unit.outdoor_coil.blocked_fraction
-    low = fluid.dew_pressure(np.asarray(conditions.indoor_temperature) - 17.5)
-    rise = 11.0 / (1.0 - 0.8 * np.asarray(blocked))
-    ceiling = fluid.highest_pressure * 0.9
-    high = np.minimum(
-        fluid.bubble_pressure(np.asarray(conditions.outdoor_temperature) + rise), ceiling
+    inside, outside = (
+        np.asarray(conditions.indoor_temperature),
+        np.asarray(conditions.outdoor_temperature),
     )
     full = np.asarray(unit.charge) / unit.plate_charge
     flow = np.asarray(unit.rated_flow) * (1.0 - 0.5 * np.asarray(unit.compressor.leak_fraction))
+    if conditions.mode == "heating":
+        low = fluid.dew_pressure(outside - 9.0)
+        # The condenser sheds what the cold evaporator can bring: less lift in the cold.
+        rise = 18.0 + 0.25 * (outside - 281.5)
+        condensing = inside + np.clip(rise, 8.0, 24.0)
+        flow = flow * np.clip(1.0 + 0.022 * (outside - 290.0), 0.25, 1.3)
+    else:
+        low = fluid.dew_pressure(inside - 17.5)
+        condensing = outside + 11.0 / (1.0 - 0.8 * np.asarray(unit.outdoor_coil.blocked_fraction))
+    high = np.minimum(fluid.bubble_pressure(condensing), fluid.highest_pressure * 0.9)
     rows = [
         np.log(low),
         np.log(high),
@@ -184,7 +192,7 @@ def solve_many(
     Parameters
     ----------
     installations : sequence
-        One refrigerant in all of them.
+        Any mix of modes and refrigerants.
     conditions : sequence
         As many.
 
@@ -193,9 +201,41 @@ def solve_many(
     OperatingPoint
         Arrays of shape (n,); ``state`` an array of words.
     """
-    case = prepared(stacking.stacked(installations), stacking.stacked(conditions))
-    count = len(installations)
-    return operating_point(case, settle(case, count))
+    turned = [actual(one, around) for one, around in zip(installations, conditions, strict=True)]
+    kinds = [
+        (around.mode, one.unit.refrigerant)
+        for one, around in zip(installations, turned, strict=True)
+    ]
+    parts = []
+    for kind in dict.fromkeys(kinds):
+        index = [place for place, other in enumerate(kinds) if other == kind]
+        case = prepared(
+            stacking.stacked([installations[place] for place in index]),
+            stacking.stacked([turned[place] for place in index]),
+        )
+        parts.append((index, operating_point(case, settle(case, len(index)))))
+    return parts[0][1] if len(parts) == 1 else stacking.merged(parts)
+
+
+def actual(installation: Installation, conditions: Conditions) -> Conditions:
+    """What the reversing valve makes of the call.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+    conditions : Conditions
+        With the mode called for.
+
+    Returns
+    -------
+    Conditions
+        With the mode that the circuit runs in.
+    """
+    if not installation.unit.reversing_valve.is_stuck:
+        return conditions
+    other = "heating" if conditions.mode == "cooling" else "cooling"
+    return replace(conditions, mode=other)
 
 
 def solve(installation: Installation, conditions: Conditions) -> OperatingPoint:

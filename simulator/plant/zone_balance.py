@@ -2,6 +2,8 @@
 
 from typing import NamedTuple
 
+import numpy as np
+
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Zone
 from simulator.properties import moist_air
@@ -80,4 +82,7 @@ def settled(zone: Zone, conditions: Conditions, exchange: Exchange) -> ZoneAir:
         + exchange.blown_in * exchange.supply_humidity_ratio
         + zone.moisture_gain
     )
-    return ZoneAir(gained / total, water / (outdoor_flow + exchange.blown_in))
+    temperature = gained / total
+    # What the air cannot hold settles on the walls of the zone.
+    held = moist_air.saturated_humidity_ratio(temperature, conditions.pressure)
+    return ZoneAir(temperature, np.minimum(water / (outdoor_flow + exchange.blown_in), held))

@@ -10,12 +10,12 @@ from simulator.plant import catalogue
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
-from tests.plant.stand import weather
+from tests.plant.stand import weather, winter
 
 ROWS = Path(__file__).parents[1] / "data" / "fault_signs"
 FOLDERS = [ROWS]  # a folder added here is read like the first
 # A fault that shows in a mode not listed here cannot be checked, so its checks fail.
-AT: dict[str, Conditions] = {"cooling": weather()}
+AT: dict[str, Conditions] = {"cooling": weather(), "heating": winter()}
 
 
 def signs() -> list[dict[str, str]]:
@@ -41,5 +41,5 @@ def numbers(point: OperatingPoint) -> dict[str, float]:
     return {
         name: float(getattr(point, name))
         for name in point.__dataclass_fields__
-        if name not in ("state", "register_airflows")
+        if name not in ("state", "mode", "register_airflows")
     }

@@ -16,6 +16,7 @@ from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
 from simulator.plant.stacking import chosen
+from simulator.properties import moist_air
 from simulator.quantities.shown import from_display
 
 
@@ -30,6 +31,21 @@ def weather(outdoor: float = 95.0, dry: float = 80.0, wet: float = 67.0) -> Cond
         outdoor=fahrenheit(outdoor),
         return_temperature=fahrenheit(dry),
         return_wet_bulb=fahrenheit(wet),
+    )
+
+
+def winter(outdoor: float = 47.0, dry: float = 70.0, humidity: float = 0.7) -> Conditions:
+    """Heating conditions in °F, the outdoor humidity relative."""
+    pressure = 101325.0
+    return Conditions(
+        outdoor_temperature=fahrenheit(outdoor),
+        outdoor_humidity_ratio=float(
+            moist_air.humidity_ratio(fahrenheit(outdoor), humidity, pressure)
+        ),
+        indoor_temperature=fahrenheit(dry),
+        indoor_humidity_ratio=0.006,
+        solar=0.0,
+        mode="heating",
     )
 
 

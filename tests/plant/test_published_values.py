@@ -8,7 +8,7 @@ from simulator.components.electric_strips import ElectricStrips, strip_power
 from simulator.plant import air_path, sizing, standing, steady
 from simulator.plant.catalogue import load_installation
 from simulator.plant.operating_point import OperatingPoint
-from tests.plant.stand import installed, settled, weather
+from tests.plant.stand import installed, settled, weather, winter
 
 Row = Mapping[str, str]
 BOTH = pytest.mark.parametrize("metering", ["txv", "orifice"])
@@ -69,7 +69,9 @@ def test_low_charge_and_low_airflow_together(published: dict[str, Row], metering
 
 
 def test_strips_follow_the_square_of_the_voltage(published: dict[str, Row]) -> None:
-    strips = ElectricStrips(installed_power=9600.0, energised_power=9600.0, plate_voltage=240.0)
+    strips = ElectricStrips(
+        installed_power=9600.0, energised_power=9600.0, working_share=1.0, plate_voltage=240.0
+    )
     within(published["P21"], float(strip_power(strips, 208.0)) / 9600.0)
 
 
@@ -118,6 +120,34 @@ def test_condensing_over_ambient_is_steady_over_weather(
 
 def test_no_current_in_healthy_strips(published: dict[str, Row]) -> None:
     within(published["P33"], float(settled().strip_current))
+
+
+@BOTH
+def test_hot_weather_costs_capacity_and_power(published: dict[str, Row], metering: str) -> None:
+    hot, rated = settled(metering, outdoor=115.0), settled(metering)
+    within(published["P01"], float(hot.gross_capacity / rated.gross_capacity))
+    within(published["P02"], float(hot.outdoor_power / rated.outdoor_power))
+
+
+@BOTH
+def test_cold_weather_costs_heating(published: dict[str, Row], metering: str) -> None:
+    built = load_installation(metering=metering)
+    cold, rated = (steady.solve(built, winter(outdoor)) for outdoor in (17.0, 47.0))
+    within(published["P03"], float(cold.gross_capacity / rated.gross_capacity))
+
+
+@BOTH
+def test_less_air_takes_more_moisture(published: dict[str, Row], metering: str) -> None:
+    less, rated = settled(metering, airflow=0.75), settled(metering)
+    change = less.sensible_capacity / less.gross_capacity
+    within(published["P04"], float(change - rated.sensible_capacity / rated.gross_capacity))
+
+
+@BOTH
+def test_low_charge_costs_heating(published: dict[str, Row], metering: str) -> None:
+    low = steady.solve(installed(metering, undercharge=0.2), winter())
+    rated = steady.solve(load_installation(metering=metering), winter())
+    within(published["P07"], float(low.gross_capacity / rated.gross_capacity))
 
 
 @BOTH

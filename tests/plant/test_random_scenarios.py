@@ -32,6 +32,7 @@ FAULTS = {
     "strips_on": (0.3, 15.0),
     "supply_leak": (0.6, 0.5),
 }
+WORDS = ("state", "mode")
 AIR = ("air_handler_return", "coil_leaving", "supply_plenum")
 AROUND_DUCTS = ("zone", "return_zone")
 
@@ -126,7 +127,6 @@ def test_nearly_every_scenario_settles_or_trips_by_name(sample: Sample) -> None:
     assert sample.running.mean() > 0.9
 
 
-@pytest.mark.xfail(reason="the solver stalls on a full outdoor coil near the cut-out", strict=True)
 @pytest.mark.parametrize("outdoor", [104.0, 106.0])
 def test_a_full_coil_near_the_cut_out_settles_or_trips(outdoor: float) -> None:
     built = faulty("orifice", overcharge=0.385, weak_blower=0.7, dirty_outdoor_coil=0.55)
@@ -164,14 +164,14 @@ def test_a_batch_is_as_good_as_one_at_a_time(sample: Sample) -> None:
         there = chosen(sample.point, int(index))
         for field in fields(OperatingPoint):
             one, many = getattr(alone, field.name), getattr(there, field.name)
-            if field.name != "state":
+            if field.name not in WORDS:
                 assert many == pytest.approx(one, rel=1e-5, abs=1e-5), field.name
 
 
 def test_no_reading_is_missing(sample: Sample) -> None:
     """Of those that trip as well."""
     for field in fields(OperatingPoint):
-        if field.name != "state":
+        if field.name not in WORDS:
             values = np.asarray(getattr(sample.point, field.name), dtype=float)
             assert np.isfinite(values).all(), field.name
 
@@ -223,9 +223,15 @@ def test_watts_are_volts_times_amps_times_power_factor(sample: Sample) -> None:
         ("outdoor", ("compressor", "outdoor_fan")),
         ("air_handler", ("blower", "strip")),
     ):
-        for kind in ("power", "current"):
-            added = sum(sample.reading(f"{part}_{kind}") for part in members)
-            assert np.allclose(added, sample.reading(f"{whole}_{kind}"), rtol=1e-12), whole
+        added = sum(sample.reading(f"{part}_power") for part in members)
+        assert np.allclose(added, sample.reading(f"{whole}_power"), rtol=1e-12), whole
+        # Currents of different power factor add as phasors, all of them lagging.
+        phasor = sum(
+            sample.reading(f"{part}_current")
+            * (parts[part] - 1j * np.sqrt(1.0 - np.square(parts[part])))
+            for part in members
+        )
+        assert np.allclose(np.abs(phasor), sample.reading(f"{whole}_current"), rtol=1e-12), whole
     strips = np.asarray(held.strips.energised_power)[sample.running]
     ohms = 240.0**2 / np.maximum(strips, 1e-9)
     assert np.allclose(sample.reading("strip_power"), voltage**2 / ohms, rtol=1e-12, atol=1e-6)
@@ -235,15 +241,11 @@ def test_air_entering_the_coil_is_not_wetter_than_saturated(sample: Sample) -> N
     assert sample.humidity("air_handler_return").max() <= 1.0
 
 
-@pytest.mark.xfail(
-    reason="coil mixes to more than saturated air; nothing turns to fog", strict=True
-)
 @pytest.mark.parametrize("place", AIR[1:])
 def test_cooled_air_is_not_wetter_than_saturated(sample: Sample, place: str) -> None:
     assert sample.humidity(place).max() <= 1.001
 
 
-@pytest.mark.xfail(reason="nothing condenses in a zone below the outdoor dew point", strict=True)
 @pytest.mark.parametrize("place", AROUND_DUCTS)
 def test_zone_air_is_not_wetter_than_saturated(sample: Sample, place: str) -> None:
     assert sample.humidity(place).max() <= 1.001

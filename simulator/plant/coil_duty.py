@@ -1,0 +1,124 @@
+"""Which coil boils and which condenses, with the air that each meets."""
+
+from typing import NamedTuple
+
+from simulator.components import outdoor_coil
+from simulator.components.indoor_coil import CoilAir
+from simulator.plant.conditions import Conditions
+from simulator.plant.installation import Unit
+from simulator.properties import moist_air
+from simulator.quantities.values import Values
+
+ICE_RESISTANCE = 0.8  # part of the coil's surface that a closed coil's ice takes; chosen
+
+
+class Duty(NamedTuple):
+    """One coil at its present airflow.
+
+    Parameters
+    ----------
+    air : CoilAir
+        Entering.
+    air_conductance : float
+        Air side. [W/K]
+    two_phase, vapour, liquid : float
+        Refrigerant side at rated flow. [W/K]
+    volume : float
+        Refrigerant side. [m³]
+    drop : float
+        Of the refrigerant while condensing, at rated flow. [Pa]
+    """
+
+    air: CoilAir
+    air_conductance: Values
+    two_phase: Values
+    vapour: Values
+    liquid: Values
+    volume: Values
+    drop: Values
+
+
+def outdoor_air(unit: Unit, conditions: Conditions) -> CoilAir:
+    """Air entering the outdoor coil.
+
+    Parameters
+    ----------
+    unit : Unit
+        Its coil and fan.
+    conditions : Conditions
+        Weather.
+
+    Returns
+    -------
+    CoilAir
+    """
+    temperature, humidity = conditions.outdoor_temperature, conditions.outdoor_humidity_ratio
+    density = moist_air.density(temperature, humidity, conditions.pressure)
+    return CoilAir(
+        temperature=temperature,
+        humidity_ratio=humidity,
+        enthalpy=moist_air.enthalpy(temperature, humidity),
+        mass_flow=outdoor_coil.outdoor_airflow(unit.outdoor_coil) * density,
+        heat_capacity=moist_air.heat_capacity(humidity),
+        pressure=conditions.pressure,
+    )
+
+
+def outdoors(unit: Unit, air: CoilAir, *, boiling: bool) -> Duty:
+    """The outdoor coil at work.
+
+    Parameters
+    ----------
+    unit : Unit
+        Its coil.
+    air : CoilAir
+        Entering it.
+    boiling : bool
+        Heating: it boils. Cooling: it condenses.
+
+    Returns
+    -------
+    Duty
+    """
+    coil = unit.outdoor_coil
+    return Duty(
+        air,
+        outdoor_coil.air_conductance(coil),
+        coil.boiling_conductance if boiling else coil.two_phase_conductance,
+        coil.vapour_conductance,
+        coil.liquid_conductance,
+        coil.tube_volume,
+        coil.pressure_drop,
+    )
+
+
+def indoors(unit: Unit, air: CoilAir, airflow_ratio: Values, *, boiling: bool) -> Duty:
+    """The indoor coil at work.
+
+    Parameters
+    ----------
+    unit : Unit
+        Its coil.
+    air : CoilAir
+        Entering it.
+    airflow_ratio : float
+        Over rated. [-]
+    boiling : bool
+        Cooling: it boils. Heating: it condenses.
+
+    Returns
+    -------
+    Duty
+    """
+    coil = unit.indoor_coil
+    return Duty(
+        air,
+        (coil.air_conductance if boiling else coil.dry_conductance)
+        * airflow_ratio**0.5
+        * (1.0 - ICE_RESISTANCE * coil.ice),
+        coil.two_phase_conductance if boiling else coil.condensing_conductance,
+        coil.vapour_conductance,
+        coil.liquid_conductance,
+        coil.tube_volume,
+        coil.condensing_drop,
+    )
