@@ -1,5 +1,7 @@
 """The tables of the records, and how the database is opened."""
 
+import sqlite3
+import time
 from pathlib import Path
 from typing import Any
 
@@ -75,7 +77,30 @@ def opened(path: Path) -> Engine:
 def _set_up(connection: Any, record: object) -> None:
     """A reader never waits for a writer, and a killed kernel loses no committed event."""
     del record
+    connection.text_factory = _text
     cursor = connection.cursor()
-    for setting in ("journal_mode=WAL", "synchronous=NORMAL", "foreign_keys=ON"):
+    _use_log(cursor)
+    for setting in ("synchronous=NORMAL", "foreign_keys=ON"):
         cursor.execute(f"PRAGMA {setting}")
     cursor.close()
+
+
+def _use_log(cursor: Any) -> None:
+    """Switch to a write-ahead log; SQLite itself does not wait for others that switch."""
+    until = time.monotonic() + WAIT
+    while True:
+        try:
+            cursor.execute("PRAGMA journal_mode=WAL")
+            return
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY or time.monotonic() > until:
+                raise
+            time.sleep(0.02)
+
+
+def _text(stored: bytes) -> str | bytes:
+    """A stored text; what is none stays as it is, so that only its own row is damaged."""
+    try:
+        return stored.decode("utf-8")
+    except UnicodeDecodeError:
+        return stored

@@ -12,6 +12,7 @@ from sqlalchemy.exc import IntegrityError, OperationalError, SQLAlchemyError
 
 from simulator.calls.events import Event, kind, payload, restored
 from simulator.records import schema
+from simulator.records.known_names import require_known
 
 FIRST_NUMBER = 1000
 
@@ -170,8 +171,10 @@ class VisitRecords:
             ).all()
         with _soundly():
             found = [
-                restored(row.seq, row.kind, row.minute, json.loads(row.payload)) for row in rows
+                restored(row.seq, row.kind, row.minute, json.loads(_sound(row.payload)))
+                for row in rows
             ]
+            require_known(found)
         if not found or [event.seq for event in found] != list(range(len(found))):
             raise RecordsError("This visit has gaps in its record and cannot be continued.")
         return found
@@ -213,12 +216,18 @@ def _read(row: Row[Any]) -> VisitRecord:
     return VisitRecord(
         token=row.token,
         number=f"B-{FIRST_NUMBER + row.id}",
-        call=row.call,
-        seed=int(row.seed),
+        call=_sound(row.call),
+        seed=int(_sound(row.seed)),
         trainee=row.trainee,
         is_served=bool(row.is_served),
-        engine_version=row.engine_version,
+        engine_version=_sound(row.engine_version),
     )
+
+
+def _sound(stored: object) -> str:
+    if not isinstance(stored, str):
+        raise TypeError("not a text")
+    return stored
 
 
 def _stored(visit: int, event: Event) -> dict[str, Any]:

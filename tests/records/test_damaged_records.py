@@ -12,7 +12,7 @@ from simulator.calls.events import Marked, Opened, Waited, WrittenUp
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 
 TOKEN = "token-one"
-OPENERS = 4
+OPENERS, FILES = 4, 100
 
 
 def record(token: str = TOKEN) -> VisitRecord:
@@ -73,6 +73,13 @@ DAMAGE: list[tuple[str, Any]] = [
             '{"cause": ' + "9" * 5000 + ', "mark": "likely"}',
         )
     ),
+    # Bytes that are no UTF-8, in a column of texts: SQLite keeps what it is given.
+    *(
+        (f"update events set {column} = cast(? as text) where seq = 1", junk)
+        for column in ("payload", "kind")
+        for junk in (b"\xff\xfe", b'{"cause": "\xe9", "mark": "likely"}', b"\xed\xa0\x80")
+    ),
+    ("update events set payload = ? where seq = 1", b'{"cause": "undercharge", "mark": "likely"}'),
     ("update events set kind = ? where seq = 1", "Teleported"),
     ("update events set kind = ? where seq = 1", "Closed"),
     ("update events set minute = ? where seq = 1", "soon"),
@@ -94,6 +101,7 @@ def test_a_damaged_visit_is_said_and_hides_no_other(
     damaged(path, statement, value)
     records = opened(path, "token-two")
     rows = sqlite3.connect(path)
+    rows.text_factory = bytes
     before = rows.execute("select * from events where visit = 1").fetchall()
     with pytest.raises(RecordsError, match=r"damaged|gaps") as problem:
         records.events(TOKEN)
@@ -104,10 +112,22 @@ def test_a_damaged_visit_is_said_and_hides_no_other(
     assert [found.token for found in records.of_trainee("t")] == ["token-two", TOKEN]
 
 
-def test_a_damaged_head_is_said_and_hides_no_other(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("statement", "value"),
+    [
+        ("update visits set seed = ?", "seven"),
+        *(
+            (f"update visits set {column} = cast(? as text)", b"\xff\xfe")
+            for column in ("seed", "call", "engine_version")
+        ),
+    ],
+)
+def test_a_damaged_head_is_said_and_hides_no_other(
+    tmp_path: Path, statement: str, value: Any
+) -> None:
     path = tmp_path / "v.sqlite"
     opened(path).close()
-    damaged(path, "update visits set seed = ?", "seven")
+    damaged(path, statement, value)
     records = opened(path, "token-two")
     with pytest.raises(RecordsError, match="damaged"):
         records.record(TOKEN)
@@ -140,6 +160,32 @@ def test_nothing_is_stored_that_is_no_number(tmp_path: Path) -> None:
 def _open(path: str, index: int, gate: Any) -> None:
     gate.wait(60.0)
     opened(Path(path), f"token-{index}").close()
+
+
+def _open_each(folder: str, gate: Any, failed: Any) -> None:
+    for number in range(FILES):
+        gate.wait(60.0)
+        try:
+            VisitRecords(Path(folder) / f"{number}.sqlite").close()
+        except RecordsError:
+            with failed.get_lock():
+                failed.value += 1
+
+
+def test_pages_that_open_new_files_at_once_wait_for_each_other(tmp_path: Path) -> None:
+    context = multiprocessing.get_context("spawn")
+    gate, failed = context.Barrier(OPENERS), context.Value("i", 0)
+    pages = [
+        context.Process(target=_open_each, args=(str(tmp_path), gate, failed))
+        for _ in range(OPENERS)
+    ]
+    for page in pages:
+        page.start()
+    for page in pages:
+        page.join(60.0)
+    assert [page.exitcode for page in pages] == [0] * OPENERS
+    assert failed.value == 0
+    assert len(list(tmp_path.glob("*.sqlite"))) == FILES
 
 
 def test_many_pages_open_one_new_file_at_once(tmp_path: Path) -> None:
