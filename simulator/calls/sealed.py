@@ -210,4 +210,6 @@ def _is_consistent(key: Key) -> bool:
         and all(hazard.step in STEPS for hazard in key.hazards)
         and all(act in acts for hazard in key.hazards for act in hazard.repairs)
         and (not key.faults or set(key.causes) == set(key.repairs) == set(key.proof))
+        # A cause that nothing mends or nothing proves could never be worked to the end.
+        and (not key.faults or all((*key.repairs.values(), *key.proof.values())))
     )
