@@ -34,9 +34,10 @@ def solve(
 ) -> Outcome:
     """Solve n independent systems of k equations at once.
 
-    Forward differences in one stacked call, capped steps, a stop at zero for unknowns whose
-    sign switches the physics, halving where a step made things worse; columns leave the
-    batch as they converge.
+    Forward differences in one stacked call give the Jacobian; Broyden's update carries it
+    on while that serves, and a column that stops gaining gets a fresh one. Steps are
+    capped, stop at zero for unknowns whose sign switches the physics, and are shortened
+    where a step made things worse; columns leave the batch as they converge.
 
     Parameters
     ----------
@@ -55,25 +56,41 @@ def solve(
     -------
     Outcome
         Columns that did not converge hold their last guess.
+
+    References
+    ----------
+    .. [1] Broyden, C. G., "A class of methods for solving nonlinear simultaneous
+       equations", Mathematics of Computation 19, 1965: the first update.
     """
     unknowns = np.clip(start, box.low[:, None], box.high[:, None])
-    columns = np.arange(start.shape[1])
-    error = np.full(start.shape[1], np.inf)
+    count = start.shape[1]
+    error = np.full(count, np.inf)
+    columns = np.arange(count)
     current = unknowns.copy()
-    value = residual(current[:, None, :], columns)[:, 0, :]
+    value, inverse = _linearised(residual, current, columns, box)
     used = 0
     for used in range(1, rounds + 1):  # noqa: B007 - reported below
         error[columns] = _norm(value)
         unknowns[:, columns] = current
         open_ones = error[columns] > tolerance
         if not open_ones.all():
-            columns = columns[open_ones]
+            columns, inverse = columns[open_ones], inverse[open_ones]
             current, value = current[:, open_ones], value[:, open_ones]
         if not columns.size:
             break
-        step = _step(residual, current, value, columns, box)
-        current, value = _descend(residual, current, value, step, columns, box)
+        step = _capped(-_product(inverse, np.nan_to_num(value)), box)
+        moved, after, crossed = _descend(residual, current, value, step, columns, box)
+        stale = crossed | (_norm(after) > FRESH_BEYOND * _norm(value))
+        inverse = _updated(inverse, moved - current, after - value)
+        current, value = moved, after
+        if stale.any():
+            index = np.flatnonzero(stale)
+            _, inverse[index] = _linearised(residual, current[:, index], columns[index], box)
     return Outcome(unknowns, error <= tolerance, error, used)
+
+
+# A step that leaves more than this of the imbalance has outlived its Jacobian.
+FRESH_BEYOND = 0.35
 
 
 def _norm(value: Array) -> Array:
@@ -81,25 +98,50 @@ def _norm(value: Array) -> Array:
     return worst
 
 
-def _step(residual: Residual, current: Array, value: Array, columns: Index, box: Box) -> Array:
-    """Newton step from a forward-difference Jacobian, capped."""
+def _product(inverse: Array, value: Array) -> Array:
+    """Inverse Jacobians of shape (n, k, k) on values of shape (k, n)."""
+    found: Array = (inverse @ value.T[:, :, None])[:, :, 0].T
+    return found
+
+
+def _linearised(
+    residual: Residual, current: Array, columns: Index, box: Box
+) -> tuple[Array, Array]:
+    """Value here and inverse of a forward-difference Jacobian, in one stacked call."""
     count = current.shape[0]
     sign = np.where((current < 0.0) & box.has_two_sides[:, None], -1.0, 1.0)
     move = box.difference[:, None] * sign
-    beside = np.repeat(current[:, None, :], count, axis=1)
+    beside = np.repeat(current[:, None, :], count + 1, axis=1)
     diagonal = np.arange(count)
     beside[diagonal, diagonal, :] += move
-    slope = (residual(beside, columns) - value[:, None, :]) / move[None, :, :]
+    values = residual(beside, columns)
+    value = values[:, count, :]
+    slope = (values[:, :count, :] - value[:, None, :]) / move[None, :, :]
     matrix: Array = np.nan_to_num(np.moveaxis(slope, 2, 0), posinf=1e9, neginf=-1e9)
-    matrix = matrix + 1e-12 * np.eye(count)
-    right = -np.nan_to_num(value).T[:, :, None]
-    step = np.linalg.solve(matrix, right)[:, :, 0].T
+    inverse: Array = np.linalg.inv(matrix + 1e-12 * np.eye(count))
+    return value, inverse
+
+
+def _updated(inverse: Array, step: Array, gained: Array) -> Array:
+    """Broyden's update of the inverse where it is well defined."""
+    dx, df = step.T[:, :, None], np.nan_to_num(gained).T[:, :, None]
+    mapped = inverse @ df
+    row = np.swapaxes(dx, 1, 2) @ inverse
+    scale = np.swapaxes(dx, 1, 2) @ mapped
+    length = (dx * dx).sum(axis=1, keepdims=True)
+    sound = np.abs(scale) > 1e-3 * length
+    changed = inverse + (dx - mapped) @ row / np.where(sound, scale, 1.0)
+    found: Array = np.where(sound, changed, inverse)
+    return found
+
+
+def _capped(step: Array, box: Box) -> Array:
     excess = np.max(np.abs(step) / box.step[:, None], axis=0)
     capped: Array = step / np.maximum(excess, 1.0)
     return capped
 
 
-def _moved(current: Array, step: Array, box: Box) -> Array:
+def _moved(current: Array, step: Array, box: Box) -> tuple[Array, Mask]:
     """Step taken inside the box; a change of sign first lands just across zero."""
     moved = np.clip(current + step, box.low[:, None], box.high[:, None])
     crosses = (current * moved < 0.0) & box.has_two_sides[:, None]
@@ -107,15 +149,15 @@ def _moved(current: Array, step: Array, box: Box) -> Array:
     near = 2.0 * box.difference[:, None]
     crosses &= np.abs(current) > near
     landed: Array = np.where(crosses, np.sign(moved) * near, moved)
-    return landed
+    return landed, crosses.any(axis=0)
 
 
 def _descend(
     residual: Residual, current: Array, value: Array, step: Array, columns: Index, box: Box
-) -> tuple[Array, Array]:
-    """Take the step, halving it where it made the residual much worse."""
+) -> tuple[Array, Array, Mask]:
+    """Take the step, shortening it where it made the residual much worse."""
     before = _norm(value)
-    moved = _moved(current, step, box)
+    moved, crossed = _moved(current, step, box)
     after = residual(moved[:, None, :], columns)[:, 0, :]
     for _ in range(5):
         worse = _norm(after) > 1.5 * before
@@ -123,6 +165,6 @@ def _descend(
             break
         step = np.where(worse, 0.4 * step, step)
         index = np.flatnonzero(worse)
-        moved[:, index] = _moved(current[:, index], step[:, index], box)
+        moved[:, index], crossed[index] = _moved(current[:, index], step[:, index], box)
         after[:, index] = residual(moved[:, None, index], columns[index])[:, 0, :]
-    return moved, after
+    return moved, after, crossed

@@ -35,8 +35,8 @@ def operating_point(case: Case, outcome: Settled) -> OperatingPoint:
     count = outcome.unknowns.shape[1]
     state = state_words(case, done, outcome)
     running = running_values(case, done)
-    resting = standing.values(case, blower_on=True)
     is_running = state == "running"
+    resting = running if is_running.all() else standing.values(case, blower_on=True)
     merged: dict[str, Any] = {"state": state, "mode": np.full(count, case.conditions.mode)}
     for field in fields(OperatingPoint):
         if field.name == "register_airflows":

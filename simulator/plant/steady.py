@@ -14,6 +14,9 @@ from simulator.plant.report import operating_point
 from simulator.quantities.values import Array, Index, Mask
 
 
+TOLERANCE = 1e-7  # on the largest imbalance, of the unit's own size
+
+
 def search_box(case: Case) -> newton.Box:
     """Bounds and steps of the seven unknowns.
 
@@ -68,15 +71,15 @@ def first_guess(case: Case, count: int) -> Array:
         condensing = inside + np.clip(rise, 8.0, 24.0)
         flow = flow * np.clip(1.0 + 0.022 * (outside - 290.0), 0.25, 1.3)
     else:
-        low = fluid.dew_pressure(inside - 17.5)
-        condensing = outside + 11.0 / (1.0 - 0.8 * np.asarray(unit.outdoor_coil.blocked_fraction))
+        low = fluid.dew_pressure(inside - 18.4)
+        condensing = outside + 10.2 / (1.0 - 0.8 * np.asarray(unit.outdoor_coil.blocked_fraction))
     high = np.minimum(fluid.bubble_pressure(condensing), fluid.highest_pressure * 0.9)
     rows = [
         np.log(low),
         np.log(high),
-        0.08 + 0.6 * np.clip(0.85 - full, 0.0, 0.3),
-        np.clip(0.14 + 0.5 * (full - 1.0), 0.02, 0.4),
-        np.log(flow),
+        0.145 + 1.2 * np.clip(0.85 - full, 0.0, 0.3),
+        np.clip(0.115 + 0.7 * (full - 1.0), -0.2, 0.4),
+        np.log(flow) - 0.35 * np.clip(1.0 - full, 0.0, 0.4),
         conditions.indoor_temperature,
         np.asarray(conditions.indoor_humidity_ratio) * balance.GRAM,
     ]
@@ -101,6 +104,20 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
         The seven unknowns and what became of each column.
     """
     box = search_box(case)
+    residual = _residual(case, count)
+    guess = first_guess(case, count) if start is None else start
+    outcome = newton.solve(residual, guess, box, tolerance=TOLERANCE, rounds=25)
+    high_head = np.zeros(count, dtype=bool)
+    stuck = np.flatnonzero(~outcome.converged)
+    if stuck.size:
+        # Most of what does not settle cannot: ask for the head first, then try again.
+        high_head[stuck] = _beyond_cut_out(chosen_case(case, stuck), stuck.size, box)
+        outcome = _second_try(case, outcome, residual, box, ~high_head)
+    return Settled(outcome.unknowns, outcome.converged, outcome.error, high_head)
+
+
+def _residual(case: Case, count: int) -> newton.Residual:
+    """Balances of some columns; the choice of columns is kept as long as it holds."""
     latest: tuple[Index, Case] = (np.arange(count), case)
 
     def residual(unknowns: Array, columns: Index) -> Array:
@@ -109,15 +126,7 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
             latest = (columns, chosen_case(case, columns))
         return balance.residuals(unknowns, latest[1])
 
-    guess = first_guess(case, count) if start is None else start
-    outcome = newton.solve(residual, guess, box, rounds=40)
-    high_head = np.zeros(count, dtype=bool)
-    stuck = np.flatnonzero(~outcome.converged)
-    if stuck.size:
-        # Most of what does not settle cannot: ask for the head first, then try again.
-        high_head[stuck] = _beyond_cut_out(chosen_case(case, stuck), stuck.size, box)
-        outcome = _second_try(case, outcome, residual, box, ~high_head)
-    return Settled(outcome.unknowns, outcome.converged, outcome.error, high_head)
+    return residual
 
 
 def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Mask:
@@ -133,8 +142,10 @@ def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Mask:
         count,
     )
 
+    plain = _residual(case, count)
+
     def held(unknowns: Array, columns: Index) -> Array:
-        value = balance.residuals(unknowns, chosen_case(case, columns))
+        value = plain(unknowns, columns)
         value[2] = unknowns[1] - head[columns]
         return value
 
@@ -177,7 +188,7 @@ def _second_try(
             break
         start = first_guess(case, count)[:, columns]
         start[:5] += np.array(shift)[:, None]
-        again = newton.solve(_of_columns(residual, columns), start, box)
+        again = newton.solve(_of_columns(residual, columns), start, box, tolerance=TOLERANCE)
         unknowns[:, columns] = again.unknowns
         error[columns] = again.error
         converged[columns] = again.converged

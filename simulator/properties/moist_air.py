@@ -1,5 +1,7 @@
 """Moist air: ideal mixture of dry air and water vapour, ASHRAE formulation."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from simulator.properties.water_vapour import logarithmic_slope, saturation_pressure
@@ -262,6 +264,13 @@ def saturated_enthalpy(temperature: Values, pressure: Values) -> Array:
     return enthalpy(temperature, saturated_humidity_ratio(temperature, pressure))
 
 
+@lru_cache
+def _saturated_nodes() -> tuple[Array, Array]:
+    """Temperatures [K] and enthalpies of saturated air at sea level [J/kg]."""
+    nodes = np.linspace(223.15, 338.15, 231)
+    return nodes, saturated_enthalpy(nodes, STANDARD_PRESSURE)
+
+
 def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) -> Array:
     """Temperature of saturated air from its enthalpy.
 
@@ -275,14 +284,13 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
     Returns
     -------
     array
-        Within 1e-6 between -10 and 40 °C. [K]
+        Within 1e-6 between -45 and 60 °C. [K]
     """
     wanted = np.asarray(air_enthalpy, dtype=float)
-    # Saturated enthalpy grows nearly exponentially: invert a quadratic in its logarithm first.
-    level = np.log(np.maximum(wanted + 20000.0, 2000.0) / 29500.0)
-    guess = ZERO_CELSIUS + level * (18.6 - 2.0 * level)
-    guess = np.clip(guess, 233.0, 333.0)
-    for _ in range(5):
+    # The enthalpy above that of dry air grows as one over the pressure: begin at sea level.
+    nodes, levels = _saturated_nodes()
+    guess = np.interp(wanted, levels, nodes)
+    for _ in range(2 if np.all(np.asarray(pressure) == STANDARD_PRESSURE) else 4):
         vapour = saturation_pressure(guess)
         vapour = np.minimum(vapour, 0.5 * np.asarray(pressure))
         ratio = MASS_RATIO * vapour / (pressure - vapour)

@@ -8,7 +8,7 @@ import numpy as np
 from simulator.properties import refrigerant_tables
 from simulator.properties.refrigerant_states import Liquid, Saturation, Vapour
 from simulator.properties.refrigerant_tables import facts, known
-from simulator.quantities.values import Array, Values
+from simulator.quantities.values import Array, Values, held
 
 __all__ = ["Liquid", "Refrigerant", "Saturation", "Vapour", "facts", "known", "load"]
 
@@ -24,9 +24,9 @@ class Refrigerant:
     first, step : float
         Of the pressure grid's logarithm. [-]
     lines : array
-        Cubic coefficients of the saturation lines, shape (cells, 4, 10). [-]
+        Cubic coefficients of the saturation lines, shape (4, 10, cells). [-]
     surfaces : tuple
-        Bicubic coefficients of vapour, isentrope and liquid, shape (rows, columns, 4, 4, k),
+        Bicubic coefficients of vapour, isentrope and liquid, shape (4, 4, k, rows, columns),
         rows in pressure and columns in distance from the line. [-]
     reach : array
         Largest distances from the line: of vapour by enthalpy and by entropy, of liquid by
@@ -42,6 +42,17 @@ class Refrigerant:
     surfaces: tuple[Array, Array, Array]
     reach: Array
     coldest_liquid: float
+
+    @property
+    def cells(self) -> int:
+        """Number of cells of the pressure grid.
+
+        Returns
+        -------
+        int
+            [-]
+        """
+        return int(self.lines.shape[-1])
 
     @property
     def lowest_pressure(self) -> float:
@@ -63,7 +74,7 @@ class Refrigerant:
         float
             Absolute. [Pa]
         """
-        return float(np.exp(self.first + self.step * len(self.lines)))
+        return float(np.exp(self.first + self.step * self.cells))
 
     def saturation(self, log_pressure: Values) -> Saturation:
         """Both saturation lines, all properties at once.
@@ -81,12 +92,13 @@ class Refrigerant:
         return Saturation(*self._lines(np.asarray(log_pressure, dtype=float)))
 
     def _lines(self, log_pressure: Array) -> Array:
-        place = np.clip((log_pressure - self.first) / self.step, 0.0, len(self.lines) - 1e-9)
+        place = held((log_pressure - self.first) / self.step, 0.0, self.cells - 1e-9)
         cell = place.astype(np.intp)
-        t = (place - cell)[..., None]
-        c = self.lines[cell]
-        value = ((c[..., 3, :] * t + c[..., 2, :]) * t + c[..., 1, :]) * t + c[..., 0, :]
-        return np.ascontiguousarray(np.moveaxis(value, -1, 0))
+        t = place - cell
+        # Properties first: each is then one contiguous gather, fast alone and in batches.
+        c = self.lines.take(cell, axis=-1)
+        value: Array = ((c[3] * t + c[2]) * t + c[1]) * t + c[0]
+        return value
 
     def dew_temperature(self, pressure: Values) -> Array:
         """Temperature at which vapour begins to condense.
@@ -151,19 +163,19 @@ class Refrigerant:
         return self._pressure(temperature, 1)
 
     def _pressure(self, temperature: Values, column: int) -> Array:
-        nodes = self.lines[:, 0, column]
-        top = self.lines[-1, :, column].sum()
+        nodes = self.lines[0, column]
+        top = self.lines[:, column, -1].sum()
         # Held at both ends: colder is no air conditioner, hotter is a trip.
-        wanted = np.clip(np.asarray(temperature, dtype=float), nodes[0], top)
-        cell = np.clip(np.searchsorted(nodes, wanted) - 1, 0, len(nodes) - 1)
-        c = self.lines[cell, :, column]
-        offset = wanted - c[..., 0]
-        t = offset / c[..., 1]
+        wanted = held(np.asarray(temperature, dtype=float), nodes[0], top)
+        cell = held(np.searchsorted(nodes, wanted) - 1, 0, len(nodes) - 1)
+        c = self.lines[:, column].take(cell, axis=-1)
+        offset = wanted - c[0]
+        t = offset / c[1]
         for _ in range(3):
-            value = ((c[..., 3] * t + c[..., 2]) * t + c[..., 1]) * t
-            slope = (3.0 * c[..., 3] * t + 2.0 * c[..., 2]) * t + c[..., 1]
+            value = ((c[3] * t + c[2]) * t + c[1]) * t
+            slope = (3.0 * c[3] * t + 2.0 * c[2]) * t + c[1]
             t = t - (value - offset) / slope
-        found: Array = np.exp(self.first + self.step * (cell + np.clip(t, 0.0, 1.0)))
+        found: Array = np.exp(self.first + self.step * (cell + held(t, 0.0, 1.0)))
         return found
 
     def vapour(self, log_pressure: Values, line: Saturation, enthalpy_above_dew: Values) -> Vapour:
@@ -242,19 +254,17 @@ class Refrigerant:
 
     def _surface(self, which: int, log_pressure: Values, distance: Values) -> Array:
         """Bicubic quotients; callers hold the distance at the table's reach."""
-        cells = self.surfaces[which]
-        rows, columns = cells.shape[:2]
-        span = self.step * len(self.lines) / rows
-        x = np.clip((np.asarray(log_pressure) - self.first) / span, 0.0, rows - 1e-9)
-        y = np.clip(np.asarray(distance) * (columns / self.reach[which]), 0.0, columns - 1e-9)
-        x, y = np.broadcast_arrays(x, y)
+        table = self.surfaces[which]
+        rows, columns = table.shape[3:]
+        span = self.step * self.cells / rows
+        x = held((np.asarray(log_pressure) - self.first) / span, 0.0, rows - 1e-9)
+        y = held(np.asarray(distance) * (columns / self.reach[which]), 0.0, columns - 1e-9)
         row, column = x.astype(np.intp), y.astype(np.intp)
         u, v = x - row, y - column
-        # One gather, then one product with the sixteen powers: fast alone and in batches.
-        c = cells.reshape(rows * columns, 4, 4, -1)[row * columns + column]
-        across = np.stack([np.ones_like(u), u, u * u, u * u * u], axis=-1)
-        along = np.stack([np.ones_like(v), v, v * v, v * v * v], axis=-1)
-        found: Array = np.einsum("...abk,...a,...b->k...", c, across, along)
+        # One gather, then Horner's rule twice.
+        c = table.reshape(4, 4, -1, rows * columns).take(row * columns + column, axis=-1)
+        c = ((c[3] * u + c[2]) * u + c[1]) * u + c[0]
+        found: Array = ((c[3] * v + c[2]) * v + c[1]) * v + c[0]
         return found
 
 

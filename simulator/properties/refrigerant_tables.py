@@ -126,16 +126,17 @@ def _hermite(left: Array, right: Array, left_slope: Array, right_slope: Array) -
 
 
 def _cubic_cells(values: Array, slopes: Array) -> Array:
-    """Coefficients (cells, 4, k) from nodal values and slopes per cell."""
-    return np.stack(_hermite(values[:-1], values[1:], slopes[:-1], slopes[1:]), axis=1)
+    """Coefficients (4, k, cells) from nodal values and slopes per cell."""
+    cells = np.stack(_hermite(values[:-1], values[1:], slopes[:-1], slopes[1:]))
+    return np.ascontiguousarray(np.swapaxes(cells, 1, 2))
 
 
 def _bicubic_cells(values: Array) -> Array:
-    """Coefficients (rows, columns, 4, 4, k) from nodal values, slopes by central differences."""
+    """Coefficients (4, 4, k, rows, columns) from nodal values, slopes by central differences."""
     along = np.gradient(values, axis=1, edge_order=2)
     nodes = np.stack([values, along], axis=2)
     across = np.gradient(nodes, axis=0, edge_order=2)
     rows = np.stack(_hermite(nodes[:-1], nodes[1:], across[:-1], across[1:]), axis=2)
     value, slope = rows[..., 0, :], rows[..., 1, :]
     cells = _hermite(value[:, :-1], value[:, 1:], slope[:, :-1], slope[:, 1:])
-    return np.stack(cells, axis=3)
+    return np.ascontiguousarray(np.stack(cells, axis=3).transpose(2, 3, 4, 0, 1))

@@ -99,8 +99,8 @@ def side_slopes(of: Array, step: float) -> tuple[Array, Array]:
 @pytest.mark.parametrize("distance", [5e3, 4e4, 1e5])
 def test_slopes_do_not_jump_between_cells(fluid: Refrigerant, distance: float) -> None:
     """A solver with finite differences would see every kink."""
-    rows = fluid.surfaces[0].shape[0]
-    span = fluid.step * len(fluid.lines) / rows
+    rows = fluid.surfaces[0].shape[3]
+    span = fluid.step * fluid.cells / rows
     edges = fluid.first + span * np.arange(1, rows)
     step = 1e-5
     logs = np.stack([edges - step, edges, edges + step])
@@ -120,7 +120,7 @@ def test_slopes_do_not_jump_along_the_distance(fluid: Refrigerant) -> None:
     line = fluid.saturation(log)
     for which, state in ((0, fluid.vapour), (2, fluid.liquid)):
         reach = float(fluid.reach[which])
-        columns = fluid.surfaces[which].shape[1]
+        columns = fluid.surfaces[which].shape[4]
         edges = reach / columns * np.arange(1, columns)
         step = 1e-6 * reach
         of = state(log, line, np.stack([edges - step, edges, edges + step])).temperature

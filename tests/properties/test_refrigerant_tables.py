@@ -157,7 +157,7 @@ def test_an_unknown_refrigerant_is_named() -> None:
 
 def test_the_shipped_table_is_what_the_builder_makes(fluid: Refrigerant) -> None:
     reference = CoolProp.CoolProp.AbstractState("HEOS", build.FLUIDS[fluid.name].key)
-    log = np.linspace(fluid.first, fluid.first + fluid.step * len(fluid.lines), 9)[1:-1]
+    log = np.linspace(fluid.first, fluid.first + fluid.step * fluid.cells, 9)[1:-1]
     rows = build.saturation_rows(reference, log)
     line = np.array(fluid.saturation(log)).T
     assert not np.isnan(rows).any()
