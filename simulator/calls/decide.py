@@ -4,19 +4,18 @@ from collections.abc import Collection
 
 from simulator.calls import actions, events
 from simulator.calls.choice import NO_FAULT
+from simulator.calls.repair_terms import PLACES_OF_REPAIRS, WALK, hindrance, walk_to
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
+from simulator.instruments.session import Session
+from simulator.instruments.step_findings import Surroundings, found
 from simulator.instruments.steps import STEPS
 from simulator.repairs import _catalogue as repairs
 
-WALK = 2.0  # between two places, in minutes
 SHORTEST_WAIT, LONGEST_WAIT = 1.0, 120.0
 LONGEST_TEXT = 4000
-# Adding refrigerant needs a running compressor; taking it out can be done either way.
-NEEDS_RUNNING = frozenset({"add_refrigerant"})
-EITHER_WAY = frozenset({"recover_refrigerant"})
 _ON_PAPER = (actions.Mark, actions.Declare, actions.WriteUp, actions.Close)
 
 
@@ -70,6 +69,8 @@ def decide(
         raise Refused("This visit is closed; its debrief is on the home page.")
     if isinstance(action, _ON_PAPER):
         return [_paperwork(visit, action, causes)]
+    if isinstance(action, actions.Repair):
+        return _repaired(visit, action)
     return [_on_site(visit, action, site)]
 
 
@@ -83,8 +84,6 @@ def _on_site(visit: Visit, action: actions.Action, site: Site) -> events.Event:
             return _measured(visit, action, site)
         case actions.Wait():
             return _waited(visit, action)
-        case actions.Repair():
-            return _repaired(visit, action)
         case _:
             return _switched(visit, is_start=isinstance(action, actions.StartSystem))
 
@@ -121,7 +120,16 @@ def _prepared(visit: Visit, action: actions.Prepare, site: Site) -> events.Prepa
     _stand_at(visit, step.place, site)
     if step.id in visit.prepared:
         raise Refused(f"That is done already: {step.name}.")
-    return events.Prepared(seq=visit.next_seq, minute=visit.minute + step.minutes, step=step.id)
+    minute = visit.minute + step.minutes
+    around = Surroundings(
+        session=Session.of_visit(site.seed),
+        point=site.moment(visit, minute).now,
+        equipment=site.call.equipment,
+        refrigerant=site.healthy().unit.refrigerant,
+    )
+    return events.Prepared(
+        seq=visit.next_seq, minute=minute, step=step.id, found=found(step.id, around)
+    )
 
 
 def _measured(visit: Visit, action: actions.Measure, site: Site) -> events.Measured:
@@ -165,7 +173,8 @@ def _waited(visit: Visit, action: actions.Wait) -> events.Waited:
     )
 
 
-def _repaired(visit: Visit, action: actions.Repair) -> events.Repaired:
+def _repaired(visit: Visit, action: actions.Repair) -> list[events.Event]:
+    """The repair, and the walk to its place where one stands elsewhere."""
     kind = repairs.discover().get(action.repair)
     if kind is None:
         raise Refused(f"There is no repair called {action.repair[:40]!r}.")
@@ -176,17 +185,23 @@ def _repaired(visit: Visit, action: actions.Repair) -> events.Repaired:
             raise Refused(f"Say how much: {kind.amount_name}.")
         if not kind.low <= action.amount <= kind.high:
             raise Refused(f"{kind.title}: that amount is outside what the scale allows.")
-    if action.repair in NEEDS_RUNNING and not visit.is_running:
-        raise Refused("Start the system first: this is done on a running unit.")
-    if action.repair not in NEEDS_RUNNING | EITHER_WAY and visit.is_running:
-        raise Refused("Stop the system first: this is done with the power locked out.")
-    return events.Repaired(
-        seq=visit.next_seq,
-        minute=visit.minute + kind.minutes,
-        repair=action.repair,
-        amount=action.amount,
-        minutes=kind.minutes,
+    if (first := hindrance(visit, action.repair)) is not None:
+        raise Refused(first)
+    walk = walk_to(visit, action.repair)
+    done: list[events.Event] = []
+    if walk > 0.0:
+        place = PLACES_OF_REPAIRS[action.repair]
+        done.append(events.Moved(seq=visit.next_seq, minute=visit.minute + walk, place=place))
+    done.append(
+        events.Repaired(
+            seq=visit.next_seq + len(done),
+            minute=visit.minute + walk + kind.minutes,
+            repair=action.repair,
+            amount=action.amount,
+            minutes=kind.minutes,
+        )
     )
+    return done
 
 
 def _known(cause: str, causes: Collection[str]) -> str:

@@ -57,9 +57,12 @@ class Prepared(_Happening):
     ----------
     step : str
         Which.
+    found : str
+        What it told, stored as seen.
     """
 
     step: str
+    found: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,9 +8,12 @@ from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.worked_out import WorkedOut, work_out
+from simulator.plant.timeline import SETTLED_AFTER
 from simulator.quantities.shown import show
 
 LONG = 60.0  # after this the time since a change is no longer told, in minutes
+STEADY = SETTLED_AFTER / 60.0  # after this a running system counts as steady, in minutes
+HOURS = 24  # on the clock
 
 
 def before_repair(visit: Visit) -> tuple[Measured, ...]:
@@ -70,12 +73,50 @@ def value_shown(event: Measured, system: str) -> tuple[str | None, str | None]:
     return printed.text, printed.unit
 
 
-def sheet_rows(visit: Visit, system: str) -> list[dict[str, Any]]:
+def time_of_day(site: Site, minute: float) -> str:
+    """What a clock on the site shows.
+
+    Parameters
+    ----------
+    site : Site
+        Gives the hour of arrival.
+    minute : float
+        In minutes after arrival.
+
+    Returns
+    -------
+    str
+        Such as 14:35.
+    """
+    hours, minutes = divmod(round(60.0 * site.call.arrival_hour) + round(minute), 60)
+    return f"{hours % HOURS}:{minutes:02d}"
+
+
+def steadiness(event: Measured) -> str:
+    """Whether the system had come to rest when a reading was taken.
+
+    Parameters
+    ----------
+    event : Measured
+
+    Returns
+    -------
+    str
+        ``steady``, ``not steady`` or ``system off``; never steady while off.
+    """
+    if not event.is_running:
+        return "system off"
+    return "steady" if event.settled >= STEADY else "not steady"
+
+
+def sheet_rows(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
     """All readings.
 
     Parameters
     ----------
     visit : Visit
+    site : Site
+        For its clock.
     system : str
         Units, ``us`` or ``si``.
 
@@ -85,7 +126,10 @@ def sheet_rows(visit: Visit, system: str) -> list[dict[str, Any]]:
         Plain data, oldest first.
     """
     first = visit.repairs[0].seq if visit.repairs else visit.next_seq
-    return [_row(event, system, event.seq > first) for event in visit.readings]
+    return [
+        {**_row(event, system, event.seq > first), "clock": time_of_day(site, event.minute)}
+        for event in visit.readings
+    ]
 
 
 def _row(event: Measured, system: str, is_after: bool) -> dict[str, Any]:
@@ -103,6 +147,7 @@ def _row(event: Measured, system: str, is_after: bool) -> dict[str, Any]:
         "unit": unit,
         "words": event.reading.words,
         "conditions": conditions_text(event),
+        "steadiness": steadiness(event),
         "group": item.group,
         "after_repair": is_after,
     }
@@ -118,51 +163,32 @@ def conditions_text(event: Measured) -> str:
     Returns
     -------
     str
+        Without a time where nothing had changed for over an hour; the sheet says so once.
     """
     state = "running" if event.is_running else "off"
     if event.settled > LONG:
-        return f"{state}, unchanged for over an hour"
+        return state
     return f"{state}, {event.settled:.0f} min after the last change"
 
 
-def _worked(events: Sequence[Measured], site: Site) -> list[WorkedOut]:
-    unit = site.healthy().unit
-    # Pressures at rest and temperatures of a running unit belong to no common state.
-    numbered = [(event.seq, event.reading) for event in events if event.is_running]
-    return work_out(numbered, site.call.metering, unit.refrigerant)
-
-
-def worked_out_rows(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
-    """What the readings allow to be worked out, before and after repair apart.
+def worked(events: Sequence[Measured], site: Site) -> list[WorkedOut]:
+    """What readings allow to be worked out.
 
     Parameters
     ----------
-    visit : Visit
+    events : sequence
+        Oldest first; those taken with the system off are left out.
     site : Site
-        Gives refrigerant and metering device, as on the plate.
-    system : str
-        Units, ``us`` or ``si``.
+        Gives refrigerant and metering device, as on the nameplate.
 
     Returns
     -------
     list
-        Plain data.
     """
-    rows = []
-    for events, is_after in ((before_repair(visit), False), (after_repair(visit), True)):
-        for value in _worked(events, site):
-            printed = show(value.value, value.kind, system)
-            rows.append(
-                {
-                    "name": value.name,
-                    "shown": printed.text,
-                    "unit": printed.unit,
-                    "formula": f"{value.formula}. {value.note}" if value.note else value.formula,
-                    "from": list(value.from_seqs),
-                    "after_repair": is_after,
-                }
-            )
-    return rows
+    unit = site.healthy().unit
+    # Pressures at rest and temperatures of a running unit belong to no common state.
+    numbered = [(event.seq, event.reading) for event in events if event.is_running]
+    return work_out(numbered, site.call.metering, unit.refrigerant)
 
 
 def pairs(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
@@ -195,16 +221,36 @@ def pairs(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
             {
                 "name": MEASUREMENTS[name].name,
                 "unit": unit,
-                "before": {"shown": text, "minute": round(event.minute)},
-                "after": None
-                if second is None
-                else {
-                    "shown": value_shown(second, system)[0],
-                    "minute": round(second.minute),
-                },
+                "before": _side(event, system),
+                "after": None if second is None else _side(second, system),
+                **_standing([event], [] if second is None else [second]),
             }
         )
-    return found + _worked_pairs(_worked(earlier, site), _worked(later, site), visit, system)
+    return found + _worked_pairs(worked(earlier, site), worked(later, site), visit, system)
+
+
+def _side(event: Measured, system: str) -> dict[str, Any]:
+    text, _ = value_shown(event, system)
+    return {"shown": text, "minute": round(event.minute), "steadiness": steadiness(event)}
+
+
+def _standing(before: Sequence[Measured], after: Sequence[Measured]) -> dict[str, Any]:
+    """Whether a pair can prove anything: both sides steady and taken the same way."""
+    said = []
+    for words, side in (("before", before), ("after", after)):
+        states = {steadiness(event) for event in side}
+        if "system off" in states:
+            said.append(f"the one {words} was taken with the system off")
+        elif "not steady" in states:
+            said.append(f"the one {words} was taken less than {STEADY:.0f} min after a change")
+    ways = [
+        {(e.reading.measurement, e.reading.technique) for e in side} for side in (before, after)
+    ]
+    if before and after and ways[0] != ways[1]:
+        said.append("they were not taken the same way")
+    is_proof = bool(before and after) and not said
+    note = f"Not counted as proof: {'; '.join(said)}." if said else ""
+    return {"is_proof": is_proof, "note": "Both steady." if is_proof else note}
 
 
 def _worked_pairs(
@@ -212,9 +258,13 @@ def _worked_pairs(
 ) -> list[dict[str, Any]]:
     """Worked-out values stand as pairs only where both sides can be worked out."""
     after = {value.id: value for value in later}
+    readings = {event.seq: event for event in visit.readings}
+
+    def of(value: WorkedOut) -> list[Measured]:
+        return [readings[seq] for seq in value.from_seqs]
 
     def side(value: WorkedOut) -> dict[str, Any]:
-        minute = max(visit.events[seq].minute for seq in value.from_seqs)
+        minute = max(event.minute for event in of(value))
         return {"shown": show(value.value, value.kind, system).text, "minute": round(minute)}
 
     return [
@@ -223,6 +273,7 @@ def _worked_pairs(
             "unit": show(value.value, value.kind, system).unit,
             "before": side(value),
             "after": side(after[value.id]),
+            **_standing(of(value), of(after[value.id])),
         }
         for value in earlier
         if value.id in after

@@ -4,15 +4,24 @@ from collections.abc import Sequence
 from typing import Any
 
 from simulator.calls.choice import Choice
-from simulator.calls.events import Repaired
+from simulator.calls.decide import place_name
+from simulator.calls.events import Prepared, Repaired
+from simulator.calls.leaving import leaving
 from simulator.calls.places_view import place_rows
-from simulator.calls.sheet import pairs, sheet_rows, worked_out_rows
+from simulator.calls.repair_terms import PLACES_OF_REPAIRS, hindrance, power_needed, walk_to
+from simulator.calls.sheet import pairs, sheet_rows, time_of_day
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
+from simulator.calls.worked_view import worked_out_rows
 from simulator.quantities.shown import show, to_display
 from simulator.repairs import _catalogue as repairs
 
 SMALL = "small_mass"
+LONG_VISIT = 240.0  # when the office asks after its technician, in minutes
+LONG_VISIT_TEXT = (
+    'The dispatcher texts: "Over four hours at this address. All right out there? I have told the '
+    'next customer you will be late."'
+)
 # What the technician may conclude from the act itself: nothing.
 OUTCOME = "Done. Only a test can tell what it changed."
 
@@ -40,20 +49,25 @@ def view(
     dict
         Plain data.
     """
+    pair_rows = pairs(visit, site, system)
     return {
         "visit": {
             "number": number,
             "phase": "closed" if visit.is_closed else "open",
             "minutes": round(visit.minute),
+            "clock": time_of_day(site, visit.minute),
+            "remark": LONG_VISIT_TEXT if visit.minute > LONG_VISIT else None,
             "units": system,
         },
         "work_order": work_order(site),
         "system": _system(visit, site),
         "here": visit.place,
         "places": place_rows(visit, site),
-        "sheet": sheet_rows(visit, system),
+        "found": {e.step: e.found for e in visit.events if isinstance(e, Prepared) and e.found},
+        "sheet": sheet_rows(visit, site, system),
         "worked_out": worked_out_rows(visit, site, system),
-        "pairs": pairs(visit, site, system),
+        "pairs": pair_rows,
+        "leaving": leaving(visit, pair_rows),
         "causes": [
             {
                 "code": cause.code,
@@ -64,7 +78,7 @@ def view(
             for cause in causes
         ],
         "finding": _finding(visit),
-        "repairs": [_offered(code, system) for code in repairs.discover()],
+        "repairs": [_offered(code, visit, site, system) for code in repairs.discover()],
         "repairs_done": [_done(event, system) for event in visit.repairs],
         "write_up": visit.write_up,
         "debrief_ready": visit.is_closed,
@@ -136,7 +150,8 @@ def amount_kind(code: str) -> str:
     return SMALL if kind == "mass" else kind
 
 
-def _offered(code: str, system: str) -> dict[str, Any]:
+def _offered(code: str, visit: Visit, site: Site, system: str) -> dict[str, Any]:
+    place = PLACES_OF_REPAIRS.get(code)
     act = repairs.discover()[code]
     amount = None
     if act.amount_name is not None:
@@ -151,6 +166,10 @@ def _offered(code: str, system: str) -> dict[str, Any]:
         "code": code,
         "name": act.title,
         "minutes": act.minutes,
+        "place": None if place is None else place_name(site, place),
+        "walk": walk_to(visit, code),
+        "power": power_needed(code),
+        "blocked": hindrance(visit, code),
         "caution": act.caution,
         "consequence": act.consequence,
         "amount": amount,

@@ -8,6 +8,9 @@ import numpy as np
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.tools import TOOLS
 
+# Of a visit's chance, as the site branches it.
+TOOLS_BRANCH = (1,)
+
 
 @dataclass(frozen=True, slots=True)
 class Session:
@@ -23,6 +26,22 @@ class Session:
 
     biases: Mapping[str, tuple[float, float]]
     draws: Mapping[str, float]
+
+    @staticmethod
+    def of_visit(seed: int) -> "Session":
+        """The tools of one visit by its seed, the same that its readings are taken with.
+
+        Parameters
+        ----------
+        seed : int
+            Of the visit's chance.
+
+        Returns
+        -------
+        Session
+        """
+        branch = np.random.SeedSequence(seed, spawn_key=TOOLS_BRANCH)
+        return Session.drawn(np.random.default_rng(branch))
 
     @staticmethod
     def drawn(chance: np.random.Generator) -> "Session":

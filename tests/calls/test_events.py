@@ -12,10 +12,11 @@ from simulator.instruments.reading import Reading
 READING = Reading(
     measurement="ask_when", technique="careful", kind="temperature", value=290.15, decimals=1
 )
+LATER = ("problems", "found")  # may be absent in visits stored before these were kept
 EVERY: list[events.Event] = [
     events.Opened(seq=0, minute=0.0, is_running=False),
     events.Moved(seq=1, minute=2.0, place="zone"),
-    events.Prepared(seq=2, minute=3.0, step="consent"),
+    events.Prepared(seq=2, minute=3.0, step="consent", found="Agreed."),
     events.Measured(seq=3, minute=4.5, reading=READING, place="zone", is_running=True,
                     settled=184.5, problems=("One.", "Two.")),
     events.Started(seq=4, minute=5.5),
@@ -50,7 +51,8 @@ def test_a_damaged_event_is_refused(event: events.Event) -> None:
     name, data = events.kind(event), stored(event)
     damaged: list[Any] = [{**data, "extra": 1}, {**data, "seq": 1}, [data], None, "x", 3]
     for key in data:
-        damaged.append({k: x for k, x in data.items() if k != key} if key != "problems" else 3)
+        lacking = {k: x for k, x in data.items() if k != key}
+        damaged.append(lacking if key not in LATER else 3)
         damaged += [{**data, key: wrong} for wrong in ({}, {"a": 1}, [[]], float("inf"))]
     for wrong in damaged:
         with pytest.raises(events.DamagedEvent):

@@ -1,0 +1,80 @@
+"""What a repair asks for before it can begin: its place, and the system on or off."""
+
+from simulator.calls.visit import Visit
+
+WALK = 2.0  # between two places, in minutes
+# Adding refrigerant needs a running compressor; taking it out can be done either way.
+NEEDS_RUNNING = frozenset({"add_refrigerant"})
+EITHER_WAY = frozenset({"recover_refrigerant"})
+PLACES_OF_REPAIRS = {
+    "add_refrigerant": "outdoor_unit",
+    "clean_outdoor_coil": "outdoor_unit",
+    "fit_slot_cover": "air_handler",
+    "recover_refrigerant": "outdoor_unit",
+    "replace_compressor": "outdoor_unit",
+    "replace_drier": "outdoor_unit",
+    "replace_filter": "air_handler",
+    "replace_sequencer": "air_handler",
+    "seal_return": "air_handler",
+    "seal_supply": "zone",
+    "service_blower": "air_handler",
+    "weigh_in_charge": "outdoor_unit",
+}
+
+
+def walk_to(visit: Visit, repair: str) -> float:
+    """The way to where a repair is done.
+
+    Parameters
+    ----------
+    visit : Visit
+        As it stands.
+    repair : str
+        Its code.
+
+    Returns
+    -------
+    float
+        In minutes; none for one who stands there.
+    """
+    return 0.0 if PLACES_OF_REPAIRS.get(repair, visit.place) == visit.place else WALK
+
+
+def power_needed(repair: str) -> str:
+    """How the system must stand.
+
+    Parameters
+    ----------
+    repair : str
+        Its code.
+
+    Returns
+    -------
+    str
+        For people.
+    """
+    if repair in NEEDS_RUNNING:
+        return "system running"
+    return "system on or off" if repair in EITHER_WAY else "system off, power locked out"
+
+
+def hindrance(visit: Visit, repair: str) -> str | None:
+    """What must be done before a repair can begin.
+
+    Parameters
+    ----------
+    visit : Visit
+        As it stands.
+    repair : str
+        Its code.
+
+    Returns
+    -------
+    str or None
+        One sentence.
+    """
+    if repair in NEEDS_RUNNING and not visit.is_running:
+        return "Start the system first: this is done on a running unit."
+    if repair not in NEEDS_RUNNING | EITHER_WAY and visit.is_running:
+        return "Stop the system first: this is done with the power locked out."
+    return None
