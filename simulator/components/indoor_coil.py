@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.properties import moist_air
+from simulator.properties import saturated_air
 from simulator.quantities.values import Values
 
 
@@ -100,8 +100,8 @@ def boiling_heat(
     dry_conductance = air_conductance * inner / (air_conductance + inner)
     dry = -np.expm1(-dry_conductance / capacity) * capacity
     dry = dry * (air.temperature - refrigerant_temperature)
-    saturated = moist_air.saturated_enthalpy(refrigerant_temperature, air.pressure)
-    warmer = moist_air.saturated_enthalpy(refrigerant_temperature + 5.0, air.pressure)
+    saturated = saturated_air.saturated_enthalpy(refrigerant_temperature, air.pressure)
+    warmer = saturated_air.saturated_enthalpy(refrigerant_temperature + 5.0, air.pressure)
     slope = (warmer - saturated) / 5.0 / air.heat_capacity
     transfer_units = air_conductance / capacity / (1.0 + slope * air_conductance / inner)
     wet = -np.expm1(-transfer_units) * air.mass_flow * (air.enthalpy - saturated)
@@ -137,6 +137,6 @@ def sensible_heat(air: CoilAir, heat: Values, wet_share: Values, air_conductance
     share = np.maximum(wet_share, 1e-6)
     contact = -np.expm1(-air_conductance / (air.mass_flow * air.heat_capacity))
     surface_enthalpy = air.enthalpy - heat / (air.mass_flow * share * contact)
-    surface = moist_air.temperature_at_saturated_enthalpy(surface_enthalpy, air.pressure)
+    surface = saturated_air.temperature_at_saturated_enthalpy(surface_enthalpy, air.pressure)
     sensible = air.mass_flow * share * air.heat_capacity * contact * (air.temperature - surface)
     return np.minimum(sensible, heat)

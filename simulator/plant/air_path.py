@@ -6,7 +6,7 @@ import numpy as np
 
 from simulator.components import air_resistance, blower
 from simulator.plant.conditions import Conditions
-from simulator.plant.installation import Installation
+from simulator.plant.installation import Ducts, Installation, Unit
 from simulator.properties import moist_air
 from simulator.quantities.values import Values
 
@@ -56,58 +56,42 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         Floats, or arrays of shape (n,).
     """
     unit, ducts = installation.unit, installation.ducts
-    room = (
-        conditions.indoor_temperature,
-        conditions.indoor_humidity_ratio,
-        conditions.pressure,
+    density = moist_air.density(
+        conditions.indoor_temperature, conditions.indoor_humidity_ratio, conditions.pressure
     )
-    density = moist_air.density(*room)
-    rated = unit.rated_airflow
-    inlet = air_resistance.square_resistance(
-        ducts.return_drop + ducts.clean_filter_drop * ducts.filter_loading, rated
+    return_duct = air_resistance.square_resistance(ducts.return_drop, unit.rated_airflow)
+    filter_square = air_resistance.square_resistance(
+        ducts.clean_filter_drop * ducts.filter_loading, unit.rated_airflow
     )
     # Slot and grille both pull with the root of the same suction: fixed shares.
     through_slot = air_resistance.opening_conductance(ducts.slot_area, density)
-    through_filter = (1.0 - ducts.return_leak) / np.sqrt(inlet)
+    through_filter = (1.0 - ducts.return_leak) / np.sqrt(return_duct + filter_square)
     slot_share = through_slot / (through_slot + through_filter)
     house_share = (1.0 - slot_share) * (1.0 - ducts.return_leak)
-    dew_point = moist_air.dew_point(conditions.indoor_humidity_ratio, conditions.pressure)
-    wetness = 1.0 / (1.0 + np.exp(-(dew_point - WATER_ON_COIL) / 1.0))
-    dry = unit.indoor_coil.dry_share
-    coil = unit.indoor_coil.wet_pressure_drop * (dry + (1.0 - dry) * wetness) / rated**1.8
-    coil = coil / (1.0 - 0.97 * unit.indoor_coil.ice) ** 3
-    open_branches = tuple(
-        share * opening
-        for share, opening in zip(ducts.room_shares, ducts.damper_openings, strict=True)
-    )
-    open_share = sum(open_branches)
-    supply = air_resistance.square_resistance(ducts.supply_drop, rated) / open_share**2
-    bypass = ducts.bypass_share
-    register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
-    room_share = np.maximum(house_share - bypass, 1e-3)
-    return_duct = air_resistance.square_resistance(ducts.return_drop, rated)
-    filter_square = inlet - return_duct
+    room_share = np.maximum(house_share - ducts.bypass_share, 1e-3)
+    supply, room_shares = _branches(ducts, unit.rated_airflow)
+    register_share = (1.0 - ducts.bypass_share) * (1.0 - ducts.supply_leak)
+    coil = _coil_resistance(unit, conditions)
     square = (
         return_duct * room_share**2 + filter_square * house_share**2 + supply * register_share**2
     )
     point = blower.run_against(unit.blower, square, coil, density)
     flow = point.airflow
-    filter_flow = flow * house_share
-    grille_drop = return_duct * (flow * room_share) ** 2
-    after_filter = -grille_drop - filter_square * filter_flow**2
+    before_filter = -return_duct * (flow * room_share) ** 2
+    after_filter = before_filter - filter_square * (flow * house_share) ** 2
     coil_drop = coil * flow**1.8
     return AirPath(
         airflow=flow,
         mass_flow=flow * density,
-        filter_airflow=filter_flow,
+        filter_airflow=flow * house_share,
         slot_share=slot_share,
         return_share=1.0 - house_share,
         room_share=room_share,
         bypass_share=house_share - room_share,
-        supply_leak=(1.0 - bypass) * ducts.supply_leak,
+        supply_leak=(1.0 - ducts.bypass_share) * ducts.supply_leak,
         register_share=register_share,
-        room_shares=tuple(branch / open_share for branch in open_branches),
-        before_filter=-grille_drop,
+        room_shares=room_shares,
+        before_filter=before_filter,
         after_filter=after_filter,
         after_coil=after_filter - coil_drop,
         supply=supply * (flow * register_share) ** 2,
@@ -115,3 +99,25 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         blower_speed=point.speed,
         blower_power=point.power,
     )
+
+
+def _branches(ducts: Ducts, rated: Values) -> tuple[Values, tuple[Values, ...]]:
+    """Resistance of the supply duct [Pa s²/m⁶] and what each room gets of its flow [-]."""
+    branches = tuple(
+        share * opening
+        for share, opening in zip(ducts.room_shares, ducts.damper_openings, strict=True)
+    )
+    left_open = sum(branches)
+    whole = air_resistance.square_resistance(ducts.supply_drop, rated)
+    return whole / left_open**2, tuple(branch / left_open for branch in branches)
+
+
+def _coil_resistance(unit: Unit, conditions: Conditions) -> Values:
+    """Coil drop over flow to the power 1.8; water and ice narrow the passages."""
+    coil = unit.indoor_coil
+    dew_point = moist_air.dew_point(conditions.indoor_humidity_ratio, conditions.pressure)
+    wetness = 1.0 / (1.0 + np.exp(-(dew_point - WATER_ON_COIL) / 1.0))
+    if conditions.mode == "heating":
+        wetness = 0.0 * wetness
+    drop = coil.wet_pressure_drop * (coil.dry_share + (1.0 - coil.dry_share) * wetness)
+    return drop / (1.0 - 0.97 * coil.ice) ** 3 / unit.rated_airflow**1.8

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from functools import partial
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -86,5 +86,6 @@ def chosen_case(case: Case, columns: Index) -> Case:
         Of shape (m,).
     """
     take = partial(stacking.chosen, index=columns)
-    path = air_path.AirPath(*(stacking.chosen((part,), columns)[0] for part in case.path))
+    parts: Any = (stacking.chosen((part,), columns)[0] for part in case.path)
+    path = air_path.AirPath(*parts)
     return Case(take(case.installation), take(case.conditions), path, case.fluid)

@@ -14,6 +14,7 @@ from simulator.components.refrigerant_lines import RefrigerantLines
 from simulator.components.reversing_valve import ReversingValve
 from simulator.components.supply_circuit import SupplyCircuit
 from simulator.plant import parameter_file, sizing
+from simulator.plant.controls import Controls
 from simulator.plant.installation import Ducts, House, Installation, Unit, Zone
 from simulator.plant.parameter_file import ParameterFileError, Table
 
@@ -243,6 +244,7 @@ def _site(file: Table, zone: str | None = None) -> Installation:
         supply_zone=_zone(zones.table(supply), supply),
         return_zone=_zone(zones.table(back), back),
         zones_shared=float(supply == back),
+        controls=Controls(),
         house=House(
             **file.table("house").numbers(
                 conductance="W/K",

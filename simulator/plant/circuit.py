@@ -15,6 +15,7 @@ from simulator.components import metering_device, refrigerant_lines
 from simulator.components.indoor_coil import CoilAir
 from simulator.plant import coil_duty, compressing, condensing, evaporating
 from simulator.plant import refrigerant_side as side
+from simulator.plant.coil_duty import Duty, Stream
 from simulator.plant.compressing import Compressed
 from simulator.plant.condensing import Condensed
 from simulator.plant.conditions import Conditions
@@ -48,6 +49,16 @@ class Surroundings(NamedTuple):
     conditions: Conditions
     air: CoilAir
     airflow_ratio: Values
+
+    @property
+    def heating(self) -> bool:
+        """Whether the outdoor coil boils.
+
+        Returns
+        -------
+        bool
+        """
+        return self.conditions.mode == "heating"
 
 
 class CircuitState(NamedTuple):
@@ -104,48 +115,23 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     CircuitState
         Not balanced unless the guess is a solution.
     """
-    fluid, conditions = around.fluid, around.conditions
-    heating = conditions.mode == "heating"
-    outside = coil_duty.outdoor_air(unit, conditions)
+    fluid, heating = around.fluid, around.heating
+    outside = coil_duty.outdoor_air(unit, around.conditions)
     indoors = coil_duty.indoors(unit, around.air, around.airflow_ratio, boiling=not heating)
     outdoors = coil_duty.outdoors(unit, outside, boiling=heating)
     boiler, condenser = (outdoors, indoors) if heating else (indoors, outdoors)
-
     flow = np.exp(guess.log_flow)
     ratio = flow / unit.rated_flow
-    low = fluid.saturation(guess.log_low)
-    high = fluid.saturation(guess.log_high)
-    made = evaporating.evaporated(
-        fluid, guess.log_low, low, guess.superheat_share, flow, ratio, boiler
-    )
-    sucked = _suction_line(guess, unit, around, low, made)
-
-    condensing_pressure = np.exp(guess.log_high)
-    foreign = _foreign_pressure(guess, unit, high, condenser.volume)
-    entry = condensing_pressure + foreign
-    entry = entry + refrigerant_lines.square_law_drop(condenser.drop, ratio)
-    discharge_pressure = entry
-    if heating:
-        discharge_pressure = entry + _vapour_line_drop(unit, flow, ratio, high)
-    squeezed = compressing.compressed(unit, fluid, sucked.gas, sucked.pressure, discharge_pressure)
-    lost = _vapour_line_loss(unit, around, squeezed, flow) if heating else 0.0 * flow
-    hot_enthalpy = squeezed.enthalpy - lost / flow
-    cooler = squeezed.temperature - lost / (flow * compressing.GAS_HEAT_CAPACITY)
-    film = 1.0 / (
-        1.0 + unit.outdoor_coil.air_film_penalty * foreign / (foreign + condensing_pressure)
-    )
-    shed = condensing.condensed(
-        fluid,
-        guess.log_high,
-        high,
-        guess.liquid_share,
-        flow,
-        ratio,
-        (hot_enthalpy, cooler),
-        film,
-        condenser,
-    )
-    device = _meter(unit, around, shed, condensing_pressure + foreign, made, ratio)
+    low, high = fluid.saturation(guess.log_low), fluid.saturation(guess.log_high)
+    boils = Stream(fluid, guess.log_low, low, guess.superheat_share, flow, ratio)
+    made = evaporating.evaporated(boils, boiler)
+    sucked = _suction_line(boils, unit, around, made)
+    pressures = _high_side(guess, unit, around, high, condenser, ratio)
+    squeezed = compressing.compressed(unit, fluid, sucked.gas, sucked.pressure, pressures.discharge)
+    arriving = _arriving_gas(unit, around, squeezed, flow)
+    condenses = Stream(fluid, guess.log_high, high, guess.liquid_share, flow, ratio)
+    shed = condensing.condensed(condenses, arriving[:2], pressures.film_factor, condenser)
+    device = _meter(unit, around, shed, pressures.liquid, made, ratio)
     where = side.Inventory(
         entering_quality=(shed.liquid.enthalpy - low.liquid_enthalpy) / side.latent(low),
         coil_outlet=made.outlet,
@@ -165,10 +151,10 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         low=low,
         high=high,
         suction_pressure=sucked.pressure,
-        liquid_pressure=device.upstream if heating else condensing_pressure + foreign,
-        discharge_pressure=discharge_pressure,
-        vapour_port_pressure=discharge_pressure if heating else sucked.pressure,
-        foreign_pressure=foreign,
+        liquid_pressure=device.upstream if heating else pressures.liquid,
+        discharge_pressure=pressures.discharge,
+        vapour_port_pressure=pressures.discharge if heating else sucked.pressure,
+        foreign_pressure=pressures.foreign,
         coil_outlet=made.outlet,
         suction=sucked.gas,
         suction_dew=sucked.dew_temperature,
@@ -183,13 +169,13 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         compressor_power=squeezed.power * flow,
         shell_loss=squeezed.power * flow * unit.compressor.shell_loss_fraction,
         line_gain=sucked.gain,
-        line_loss=lost,
+        line_loss=arriving[2],
         condensing_available=shed.available,
         condensing_needed=flow * shed.needed,
         boiling_available=made.boiling,
         boiling_needed=flow * (made.boiling_end - shed.liquid.enthalpy),
         evaporator_heat=flow * (made.outlet.enthalpy - shed.liquid.enthalpy),
-        condenser_heat=flow * (hot_enthalpy - shed.liquid.enthalpy),
+        condenser_heat=flow * (arriving[0] - shed.liquid.enthalpy),
         sensible_heat=made.sensible,
         outdoor_air=outside,
         charge=side.charge(unit, low, high, where),
@@ -203,52 +189,76 @@ class _Sucked(NamedTuple):
     gain: Values
 
 
-def _suction_line(
-    guess: Guess, unit: Unit, around: Surroundings, low: Saturation, made: Evaporated
-) -> _Sucked:
+def _suction_line(boils: Stream, unit: Unit, around: Surroundings, made: Evaporated) -> _Sucked:
     """Suction line: pressure lost and heat gained on the way to the service port."""
-    lines, flow = unit.lines, np.exp(guess.log_flow)
-    heating = around.conditions.mode == "heating"
-    rated = lines.suction_pressure_drop * (SHORT_SUCTION if heating else 1.0)
-    drop = refrigerant_lines.square_law_drop(
-        rated + lines.suction_restriction, flow / unit.rated_flow
-    )
-    evaporating_pressure = np.exp(guess.log_low)
+    lines, flow, fluid = unit.lines, boils.flow, boils.fluid
+    rated = lines.suction_pressure_drop * (SHORT_SUCTION if around.heating else 1.0)
+    drop = refrigerant_lines.square_law_drop(rated + lines.suction_restriction, boils.flow_ratio)
+    evaporating_pressure = np.exp(boils.log_pressure)
     # Bounded, so that a wild guess cannot ask for a pressure below zero.
     lost = np.exp(-drop / (made.outlet.density * RATED_VOLUME) / evaporating_pressure)
     pressure = evaporating_pressure * lost
     gain = refrigerant_lines.line_gain(
-        lines.suction_conductance * (0.0 if heating else 1.0),
+        lines.suction_conductance * (0.0 if around.heating else 1.0),
         around.conditions.outdoor_temperature,
         made.outlet.temperature,
-        flow * low.vapour_heat_capacity,
+        flow * boils.line.vapour_heat_capacity,
     )
     log_pressure = np.log(pressure)
-    line = around.fluid.saturation(log_pressure)
-    gas = side.vapour_side(around.fluid, log_pressure, line, made.outlet.enthalpy + gain / flow)
+    line = fluid.saturation(log_pressure)
+    gas = side.vapour_side(fluid, log_pressure, line, made.outlet.enthalpy + gain / flow)
     return _Sucked(pressure, line.dew_temperature, gas, gain)
 
 
-def _vapour_line_drop(unit: Unit, flow: Values, ratio: Values, high: Saturation) -> Values:
-    """Pressure lost by hot gas on its way indoors, denser than suction gas."""
-    rated = unit.lines.suction_pressure_drop / (high.vapour_density * 0.8 * RATED_VOLUME)
-    return refrigerant_lines.square_law_drop(rated, ratio)
+class _HighSide(NamedTuple):
+    foreign: Values
+    liquid: Values
+    discharge: Values
+    film_factor: Values
 
 
-def _vapour_line_loss(unit: Unit, around: Surroundings, hot: Compressed, flow: Values) -> Values:
-    """Heat that the hot vapour line loses outdoors."""
-    return -refrigerant_lines.line_gain(
-        unit.lines.suction_conductance,
-        around.conditions.outdoor_temperature,
-        hot.temperature,
-        flow * compressing.GAS_HEAT_CAPACITY,
+def _high_side(
+    guess: Guess,
+    unit: Unit,
+    around: Surroundings,
+    high: Saturation,
+    condenser: Duty,
+    ratio: Values,
+) -> _HighSide:
+    """Pressures from the condensing coil's outlet back to the compressor."""
+    condensing_pressure = np.exp(guess.log_high)
+    # Air is caught where liquid leaves room for gas (Dalton's law).
+    room = condenser.volume * (1.0 - 0.97 * np.clip(guess.liquid_share, 0.0, 1.0))
+    foreign = unit.foreign_gas * GAS_CONSTANT * high.bubble_temperature / room
+    share = foreign / (foreign + condensing_pressure)
+    discharge = condensing_pressure + foreign
+    discharge = discharge + refrigerant_lines.square_law_drop(condenser.drop, ratio)
+    if around.heating:
+        # Hot gas goes indoors through the large pipe, denser there than suction gas.
+        rated = unit.lines.suction_pressure_drop / (high.vapour_density * 0.8 * RATED_VOLUME)
+        discharge = discharge + refrigerant_lines.square_law_drop(rated, ratio)
+    return _HighSide(
+        foreign=foreign,
+        liquid=condensing_pressure + foreign,
+        discharge=discharge,
+        film_factor=1.0 / (1.0 + unit.outdoor_coil.air_film_penalty * share),
     )
 
 
-def _foreign_pressure(guess: Guess, unit: Unit, high: Saturation, volume: Values) -> Values:
-    """Partial pressure of air caught in the condensing coil, Dalton's law."""
-    gas_share = 1.0 - 0.97 * np.clip(guess.liquid_share, 0.0, 1.0)
-    return unit.foreign_gas * GAS_CONSTANT * high.bubble_temperature / (volume * gas_share)
+def _arriving_gas(
+    unit: Unit, around: Surroundings, hot: Compressed, flow: Values
+) -> tuple[Values, Values, Values]:
+    """Enthalpy and temperature at the condensing coil; heat lost by the pipe outdoors."""
+    if not around.heating:
+        return hot.enthalpy, hot.temperature, 0.0 * flow
+    rate = flow * compressing.GAS_HEAT_CAPACITY
+    lost = -refrigerant_lines.line_gain(
+        unit.lines.suction_conductance,
+        around.conditions.outdoor_temperature,
+        hot.temperature,
+        rate,
+    )
+    return hot.enthalpy - lost / flow, hot.temperature - lost / rate, lost
 
 
 class _Metered(NamedTuple):
@@ -267,7 +277,7 @@ def _meter(
 ) -> _Metered:
     """Liquid line with its drier and its climb, then the metering device."""
     lines, fluid = unit.lines, around.fluid
-    heating = around.conditions.mode == "heating"
+    heating = around.heating
     device = unit.heating_metering if heating else unit.metering
     lost = refrigerant_lines.square_law_drop(lines.liquid_pressure_drop + lines.restriction, ratio)
     climb = (-lines.lift if heating else lines.lift) * shed.liquid.density * GRAVITY

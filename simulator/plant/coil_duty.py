@@ -7,6 +7,7 @@ from simulator.components.indoor_coil import CoilAir
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Unit
 from simulator.properties import moist_air
+from simulator.properties.refrigerant import Refrigerant, Saturation
 from simulator.quantities.values import Values
 
 ICE_RESISTANCE = 0.8  # part of the coil's surface that a closed coil's ice takes; chosen
@@ -36,6 +37,34 @@ class Duty(NamedTuple):
     liquid: Values
     volume: Values
     drop: Values
+
+
+class Stream(NamedTuple):
+    """The refrigerant in one coil, as the guess has it.
+
+    Parameters
+    ----------
+    fluid : Refrigerant
+        In the circuit.
+    log_pressure : float
+        Natural logarithm of absolute pressure over one pascal. [-]
+    line : Saturation
+        At that pressure.
+    share : float
+        Part of the coil behind the two-phase part: that superheats, or that is full of
+        liquid; below zero, how far the outlet is from the saturation line in quality. [-]
+    flow : float
+        [kg/s]
+    flow_ratio : float
+        Over rated. [-]
+    """
+
+    fluid: Refrigerant
+    log_pressure: Values
+    line: Saturation
+    share: Values
+    flow: Values
+    flow_ratio: Values
 
 
 def outdoor_air(unit: Unit, conditions: Conditions) -> CoilAir:

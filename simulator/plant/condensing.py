@@ -6,9 +6,8 @@ import numpy as np
 
 from simulator.components import outdoor_coil
 from simulator.plant import refrigerant_side as side
-from simulator.plant.coil_duty import Duty
+from simulator.plant.coil_duty import Duty, Stream
 from simulator.plant.refrigerant_side import State
-from simulator.properties.refrigerant import Refrigerant, Saturation
 from simulator.quantities.values import Values
 
 
@@ -22,32 +21,14 @@ class Condensed(NamedTuple):
 
 
 def condensed(
-    fluid: Refrigerant,
-    log_high: Values,
-    high: Saturation,
-    liquid_share: Values,
-    flow: Values,
-    flow_ratio: Values,
-    hot: tuple[Values, Values],
-    film_factor: Values,
-    duty: Duty,
+    stream: Stream, hot: tuple[Values, Values], film_factor: Values, duty: Duty
 ) -> Condensed:
     """Three parts in a row, every slice of the coil meeting fresh air.
 
     Parameters
     ----------
-    fluid : Refrigerant
-        In the circuit.
-    log_high : float
-        Logarithm of the condensing pressure. [-]
-    high : Saturation
-        At that pressure.
-    liquid_share : float
-        Part of the coil full of liquid; below zero, minus the outlet quality. [-]
-    flow : float
-        [kg/s]
-    flow_ratio : float
-        Over rated. [-]
+    stream : Stream
+        The refrigerant; its share is full of liquid, or minus the outlet quality.
     hot : tuple
         Enthalpy [J/kg] and temperature [K] of the gas coming in.
     film_factor : float
@@ -59,6 +40,7 @@ def condensed(
     -------
     Condensed
     """
+    high, flow, fluid = stream.line, stream.flow, stream.fluid
     hot_enthalpy, hot_temperature = hot
     air = duty.air
     capacity = air.mass_flow * air.heat_capacity
@@ -67,7 +49,7 @@ def condensed(
         whole = outdoor_coil.in_series(duty.air_conductance, inner)
         return outdoor_coil.slice_effectiveness(whole, capacity) * capacity
 
-    single = flow_ratio**0.8
+    single = stream.flow_ratio**0.8
     gap = high.dew_temperature - air.temperature
     # Never less than a quarter of a kelvin, joined smoothly: guesses may cross the air.
     gap = 0.5 * (gap + np.sqrt(gap * gap + 0.25))
@@ -76,16 +58,17 @@ def condensed(
     mean_cp = spare / np.maximum(hot_gap, 1e-9)
     units = np.log1p(hot_gap / gap)
     vapour_share = flow * mean_cp * units / reach(duty.vapour * single)
-    full = np.maximum(liquid_share, 0.0)
-    end = high.liquid_enthalpy - np.minimum(liquid_share, 0.0) * side.latent(high)
+    full = np.maximum(stream.share, 0.0)
+    end = high.liquid_enthalpy - np.minimum(stream.share, 0.0) * side.latent(high)
     # Mean liquid heat capacity down to the air, from the saturation line.
     coldest = np.minimum(air.temperature, high.bubble_temperature - 0.01)
     cooled = fluid.saturation(np.log(fluid.bubble_pressure(coldest)))
     liquid_gap = np.maximum(high.bubble_temperature - cooled.bubble_temperature, 0.01)
     liquid_cp = (high.liquid_enthalpy - cooled.liquid_enthalpy) / liquid_gap
     cooling = -np.expm1(-reach(duty.liquid * single) * full / (flow * liquid_cp))
-    liquid = side.liquid_side(fluid, log_high, high, end - liquid_cp * liquid_gap * cooling)
-    film = duty.two_phase * flow_ratio**0.3 * film_factor
+    leaving = end - liquid_cp * liquid_gap * cooling
+    liquid = side.liquid_side(fluid, stream.log_pressure, high, leaving)
+    film = duty.two_phase * stream.flow_ratio**0.3 * film_factor
     two_phase = 1.0 - vapour_share - full
     start = np.minimum(hot_enthalpy, high.vapour_enthalpy)
     return Condensed(liquid, vapour_share, two_phase * reach(film) * gap, start - end)

@@ -217,4 +217,4 @@ class Installation:
     return_zone: Zone
     zones_shared: Values
     house: House
-    controls: Controls = Controls()
+    controls: Controls

@@ -118,7 +118,7 @@ def _linearised(
     value = values[:, count, :]
     slope = (values[:, :count, :] - value[:, None, :]) / move[None, :, :]
     matrix: Array = np.nan_to_num(np.moveaxis(slope, 2, 0), posinf=1e9, neginf=-1e9)
-    inverse: Array = np.linalg.inv(matrix + 1e-12 * np.eye(count))
+    inverse: Array = np.asarray(np.linalg.inv(matrix + 1e-12 * np.eye(count)), dtype=np.float64)
     return value, inverse
 
 
@@ -131,7 +131,7 @@ def _updated(inverse: Array, step: Array, gained: Array) -> Array:
     length = (dx * dx).sum(axis=1, keepdims=True)
     sound = np.abs(scale) > 1e-3 * length
     changed = inverse + (dx - mapped) @ row / np.where(sound, scale, 1.0)
-    found: Array = np.where(sound, changed, inverse)
+    found: Array = np.asarray(np.where(sound, changed, inverse), dtype=np.float64)
     return found
 
 
@@ -149,7 +149,8 @@ def _moved(current: Array, step: Array, box: Box) -> tuple[Array, Mask]:
     near = 2.0 * box.difference[:, None]
     crosses &= np.abs(current) > near
     landed: Array = np.where(crosses, np.sign(moved) * near, moved)
-    return landed, crosses.any(axis=0)
+    across: Mask = np.asarray(crosses.any(axis=0))
+    return landed, across
 
 
 def _descend(

@@ -7,9 +7,9 @@ import numpy as np
 
 from simulator.components import outdoor_coil
 from simulator.components.electric_strips import motor_current
-from simulator.plant import balance
+from simulator.plant import air_states
 from simulator.plant.air_report import air_fields
-from simulator.plant.balance import AirStates
+from simulator.plant.air_states import AirStates
 from simulator.plant.case import Case, prepared
 from simulator.plant.circuit import GAS_CONSTANT
 from simulator.plant.conditions import Conditions
@@ -166,12 +166,12 @@ _INDOORS = ("evaporator_outlet_temperature",)
 def _unconditioned(case: Case) -> AirStates:
     """Air path with a coil that takes no heat; leaks and strips still act."""
     conditions = case.conditions
-    air = balance.coil_air(case, conditions.indoor_temperature, conditions.indoor_humidity_ratio)
-    states = balance.air_states(case, air, 0.0, 0.0)
+    air = air_states.coil_air(case, conditions.indoor_temperature, conditions.indoor_humidity_ratio)
+    states = air_states.air_states(case, air, 0.0, 0.0)
     for _ in range(6):
-        mixed = balance.entering_coil(case, states.return_zone, states.plenum)
-        air = balance.coil_air(case, mixed.temperature, mixed.humidity_ratio)
-        states = balance.air_states(case, air, 0.0, 0.0)
+        mixed = air_states.entering_coil(case, states.return_zone, states.plenum)
+        air = air_states.coil_air(case, mixed.temperature, mixed.humidity_ratio)
+        states = air_states.air_states(case, air, 0.0, 0.0)
     return states
 
 
@@ -212,7 +212,7 @@ def _still_air(case: Case, fields: dict[str, Any]) -> dict[str, Any]:
     for place in _ROOM_AIR:
         still[f"{place}_temperature"] = np.asarray(room)
         still[f"{place}_humidity_ratio"] = np.asarray(conditions.indoor_humidity_ratio)
-    quiet = balance.zone_without_blower(case)
+    quiet = air_states.zone_without_blower(case)
     return {
         **still,
         "near_register_temperature": room,

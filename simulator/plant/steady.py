@@ -13,7 +13,6 @@ from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
 from simulator.quantities.values import Array, Index, Mask
 
-
 TOLERANCE = 1e-7  # on the largest imbalance, of the unit's own size
 
 

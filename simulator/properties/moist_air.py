@@ -1,10 +1,8 @@
 """Moist air: ideal mixture of dry air and water vapour, ASHRAE formulation."""
 
-from functools import lru_cache
-
 import numpy as np
 
-from simulator.properties.water_vapour import logarithmic_slope, saturation_pressure
+from simulator.properties.water_vapour import saturation_pressure
 from simulator.quantities.values import Array, Values
 
 ZERO_CELSIUS = 273.15  # [K]
@@ -244,62 +242,6 @@ def humidity_ratio_from_enthalpy(temperature: Values, air_enthalpy: Values) -> A
     return (air_enthalpy - DRY_HEAT_CAPACITY * celsius) / (
         EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
     )
-
-
-def saturated_enthalpy(temperature: Values, pressure: Values) -> Array:
-    """Enthalpy of saturated air.
-
-    Parameters
-    ----------
-    temperature : float
-        [K]
-    pressure : float
-        Barometric. [Pa]
-
-    Returns
-    -------
-    array
-        [J/kg]
-    """
-    return enthalpy(temperature, saturated_humidity_ratio(temperature, pressure))
-
-
-@lru_cache
-def _saturated_nodes() -> tuple[Array, Array]:
-    """Temperatures [K] and enthalpies of saturated air at sea level [J/kg]."""
-    nodes = np.linspace(223.15, 338.15, 231)
-    return nodes, saturated_enthalpy(nodes, STANDARD_PRESSURE)
-
-
-def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) -> Array:
-    """Temperature of saturated air from its enthalpy.
-
-    Parameters
-    ----------
-    air_enthalpy : float
-        [J/kg]
-    pressure : float
-        Barometric. [Pa]
-
-    Returns
-    -------
-    array
-        Within 1e-6 between -45 and 60 °C. [K]
-    """
-    wanted = np.asarray(air_enthalpy, dtype=float)
-    # The enthalpy above that of dry air grows as one over the pressure: begin at sea level.
-    nodes, levels = _saturated_nodes()
-    guess = np.interp(wanted, levels, nodes)
-    for _ in range(2 if np.all(np.asarray(pressure) == STANDARD_PRESSURE) else 4):
-        vapour = saturation_pressure(guess)
-        vapour = np.minimum(vapour, 0.5 * np.asarray(pressure))
-        ratio = MASS_RATIO * vapour / (pressure - vapour)
-        slope = ratio * (1.0 + ratio / MASS_RATIO) * logarithmic_slope(guess)
-        celsius = guess - ZERO_CELSIUS
-        latent = EVAPORATION_AT_ZERO + VAPOUR_HEAT_CAPACITY * celsius
-        off = DRY_HEAT_CAPACITY * celsius + ratio * latent - wanted
-        guess = guess - off / (DRY_HEAT_CAPACITY + slope * latent)
-    return guess
 
 
 def heat_capacity(humidity: Values) -> Array:

@@ -133,10 +133,16 @@ def _cubic_cells(values: Array, slopes: Array) -> Array:
 
 def _bicubic_cells(values: Array) -> Array:
     """Coefficients (4, 4, k, rows, columns) from nodal values, slopes by central differences."""
-    along = np.gradient(values, axis=1, edge_order=2)
-    nodes = np.stack([values, along], axis=2)
-    across = np.gradient(nodes, axis=0, edge_order=2)
-    rows = np.stack(_hermite(nodes[:-1], nodes[1:], across[:-1], across[1:]), axis=2)
-    value, slope = rows[..., 0, :], rows[..., 1, :]
-    cells = _hermite(value[:, :-1], value[:, 1:], slope[:, :-1], slope[:, 1:])
-    return np.ascontiguousarray(np.stack(cells, axis=3).transpose(2, 3, 4, 0, 1))
+    value = np.ascontiguousarray(np.moveaxis(values, -1, 0))
+    along = np.gradient(value, axis=2, edge_order=2)
+    found = np.empty((4, 4, len(value), value.shape[1] - 1, value.shape[2] - 1))
+    rows = [
+        _hermite(part[:, :-1], part[:, 1:], slope[:, :-1], slope[:, 1:])
+        for part in (value, along)
+        for slope in [np.gradient(part, axis=1, edge_order=2)]
+    ]
+    for power, (part, slope) in enumerate(zip(*rows, strict=True)):
+        cells = _hermite(part[..., :-1], part[..., 1:], slope[..., :-1], slope[..., 1:])
+        for other, cell in enumerate(cells):
+            found[power, other] = cell
+    return found

@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from simulator.plant import balance, case
+from simulator.plant import air_states, case
 from simulator.plant.zone_balance import ZoneAir
 from simulator.properties import moist_air
 from tests.plant.stand import (
@@ -163,7 +163,7 @@ def test_return_leak_mixes_by_mass_and_enthalpy(published: dict[str, dict[str, s
     ducts = replace(built.ducts, return_leak=0.15, return_conductance=0.0)
     attic = fahrenheit(120)
     air = ZoneAir(attic, moist_air.humidity_ratio(attic, 0.17, 101325.0))
-    mixed = balance.entering_coil(case.prepared(replace(built, ducts=ducts), rooms), air, air)
+    mixed = air_states.entering_coil(case.prepared(replace(built, ducts=ducts), rooms), air, air)
     dry = float(mixed.temperature) * 1.8 - 459.67
     bulb = float(moist_air.wet_bulb(mixed.temperature, mixed.humidity_ratio, 101325.0)) * 1.8
     for row, value in (("P15", dry), ("P16", bulb - 459.67)):

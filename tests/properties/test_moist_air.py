@@ -4,7 +4,7 @@ import numpy as np
 import psychrolib
 import pytest
 
-from simulator.properties import moist_air, water_vapour
+from simulator.properties import moist_air, saturated_air, water_vapour
 
 PRESSURE = 101325.0
 
@@ -65,8 +65,8 @@ def test_handbook_values(published: dict[str, dict[str, str]]) -> None:
 def test_saturated_enthalpy_and_back() -> None:
     kelvin = np.linspace(263.15, 313.15, 60)
     for pressure in (PRESSURE, 84000.0):
-        back = moist_air.temperature_at_saturated_enthalpy(
-            moist_air.saturated_enthalpy(kelvin, pressure), pressure
+        back = saturated_air.temperature_at_saturated_enthalpy(
+            saturated_air.saturated_enthalpy(kelvin, pressure), pressure
         )
         assert np.abs(back - kelvin).max() < 1e-6
 

@@ -20,9 +20,6 @@ LONGEST_BODY = 40
 MOST_PARAMETERS = 7
 # Larger ones with a reason. Each may shrink and never grow; a needless entry fails.
 LARGER_FILES = {
-    "plant/balance.py": 315,  # seven balances that share their terms
-    "plant/circuit.py": 365,  # one walk round the circuit, state by state
-    "properties/moist_air.py": 340,  # one formula after another
     "scoring/acts.py": 305,  # every act that is judged, one after another
     "serve/bench_readings.py": 325,  # names and units of every reading stand in one place
 }
@@ -34,7 +31,6 @@ LARGER_BODIES = {
     "plant/air_path.py settle": 45,  # one set of equations
     "plant/air_report.py air_fields": 50,  # a list of fields
     "plant/circuit.py evaluate": 65,  # the walk round the circuit
-    "plant/circuit.py _outdoor": 42,  # the part of it outdoors
 }
 DRAWERS = {"utils", "util", "helpers", "helper", "common", "manager", "misc", "base"}
 UNIT_SUFFIXES = (
