@@ -1,9 +1,13 @@
 """The table of times."""
 
+import inspect
+
 import pytest
 
+from simulator.serve.bench import browsing, solving
 from simulator.serve.bench.timing import Timing, table, timed
 from simulator.serve.command import main
+from simulator.serve.paths import PACKAGE
 
 
 def test_a_line_gives_the_median_and_the_slowest() -> None:
@@ -32,3 +36,16 @@ def test_a_mistaken_number_of_rounds_gets_one_sentence(
     said = capsys.readouterr().err
     assert "whole number from 1 to 50" in said
     assert said.count("\n") == 1
+
+
+def test_the_readme_holds_the_table_that_is_printed() -> None:
+    readme = (PACKAGE.parent / "README.md").read_text(encoding="utf-8")
+    (head, rule) = table([]).splitlines()
+    lines = readme.split(f"{head}\n{rule}\n")[1].split("\n\n")[0].splitlines()
+    said = inspect.getsource(browsing) + inspect.getsource(solving)
+    said = said.replace("{BATCH:,}", f"{solving.BATCH:,}")
+    assert len(lines) == said.count("what=")
+    for line in lines:
+        what, _, _, asked = (part.strip() for part in line.strip("|").split("|"))
+        assert f'what="{what}"' in said or f'what=f"{what}"' in said
+        assert not asked or f'bar="{asked}"' in said
