@@ -27,12 +27,13 @@ class Case(NamedTuple):
 
 
 class Settled(NamedTuple):
-    """Unknowns of shape (7, n), which balanced, their largest imbalance, which trip."""
+    """Unknowns of shape (7, n), which balanced, their largest imbalance, which must trip."""
 
     unknowns: Array
     converged: Mask
     error: Array
     high_head: Mask
+    low_suction: Mask
 
 
 def prepared(installation: Installation, conditions: Conditions) -> Case:

@@ -75,7 +75,8 @@ def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
     )
     beyond = outcome.converged & np.asarray(done.circuit.discharge_pressure >= unit.high_cut_out)
     high = outcome.high_head | beyond
-    low = outcome.converged & np.asarray(done.circuit.suction_pressure <= unit.low_cut_out)
+    below = outcome.converged & np.asarray(done.circuit.suction_pressure <= unit.low_cut_out)
+    low = outcome.low_suction | below
     return np.select(
         [
             np.broadcast_to(np.asarray(held_off) > 0.5, outcome.converged.shape),

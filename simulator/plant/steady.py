@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 import numpy as np
 
@@ -14,6 +15,18 @@ from simulator.plant.report import operating_point
 from simulator.quantities.values import Array, Index, Mask
 
 TOLERANCE = 1e-7  # on the largest imbalance, of the unit's own size
+
+
+class PressureSide(NamedTuple):
+    """One side of the circuit: its unknown, its coil's balance, and which side it is."""
+
+    unknown: int
+    balance: int
+    is_high: bool
+
+
+HEAD = PressureSide(unknown=1, balance=2, is_high=True)
+SUCTION = PressureSide(unknown=0, balance=3, is_high=False)
 
 
 def search_box(case: Case) -> newton.Box:
@@ -33,7 +46,7 @@ def search_box(case: Case) -> newton.Box:
     flow = float(np.log(np.mean(case.installation.unit.rated_flow)))
     low, high = np.log(fluid.lowest_pressure), np.log(fluid.highest_pressure)
     return newton.Box(
-        low=np.array([low, low, -0.95, -0.98, flow - 4.0, 250.0, 0.0]),
+        low=np.array([low + 0.05, low + 0.5, -0.95, -0.98, flow - 4.0, 250.0, 0.0]),
         high=np.array([high, high, 0.97, 0.95, flow + 1.2, 360.0, 60.0]),
         step=np.array([0.25, 0.2, 0.3, 0.25, 0.4, 15.0, 8.0]),
         difference=np.array([1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-5, 1e-5]),
@@ -64,19 +77,22 @@ def first_guess(case: Case, count: int) -> Array:
     full = np.asarray(unit.charge) / unit.plate_charge
     flow = np.asarray(unit.rated_flow) * (1.0 - 0.5 * np.asarray(unit.compressor.leak_fraction))
     if conditions.mode == "heating":
-        low = fluid.dew_pressure(outside - 9.0)
-        # The condenser sheds what the cold evaporator can bring: less lift in the cold.
-        rise = 18.0 + 0.25 * (outside - 281.5)
-        condensing = inside + np.clip(rise, 8.0, 24.0)
+        low = fluid.dew_pressure(outside - 5.5)
+        # The condenser sheds what the cold evaporator can bring: less lift in the cold,
+        # and less still where an orifice floods the coil.
+        colder, valve = outside - 281.5, np.asarray(unit.heating_metering.is_thermostatic)
+        condensing = inside + np.clip(20.0 + (0.55 - 0.3 * valve) * colder, 8.0, 26.0)
+        dry = valve * 0.09 + (1.0 - valve) * np.clip(0.08 + 0.02 * colder, -0.35, 0.3)
         flow = flow * np.clip(1.0 + 0.022 * (outside - 290.0), 0.25, 1.3)
     else:
         low = fluid.dew_pressure(inside - 18.4)
+        dry = 0.145
         condensing = outside + 10.2 / (1.0 - 0.8 * np.asarray(unit.outdoor_coil.blocked_fraction))
     high = np.minimum(fluid.bubble_pressure(condensing), fluid.highest_pressure * 0.9)
     rows = [
         np.log(low),
         np.log(high),
-        0.145 + 1.2 * np.clip(0.85 - full, 0.0, 0.3),
+        dry + 1.2 * np.clip(0.85 - full, 0.0, 0.3),
         np.clip(0.115 + 0.7 * (full - 1.0), -0.2, 0.4),
         np.log(flow) - 0.35 * np.clip(1.0 - full, 0.0, 0.4),
         conditions.indoor_temperature,
@@ -106,13 +122,14 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     residual = _residual(case, count)
     guess = first_guess(case, count) if start is None else start
     outcome = newton.solve(residual, guess, box, tolerance=TOLERANCE, rounds=25)
-    high_head = np.zeros(count, dtype=bool)
-    stuck = np.flatnonzero(~outcome.converged)
-    if stuck.size:
-        # Most of what does not settle cannot: ask for the head first, then try again.
-        high_head[stuck] = _beyond_cut_out(chosen_case(case, stuck), stuck.size, box)
-        outcome = _second_try(case, outcome, residual, box, ~high_head)
-    return Settled(outcome.unknowns, outcome.converged, outcome.error, high_head)
+    cannot = np.zeros((2, count), dtype=bool)
+    for row, side in enumerate((HEAD, SUCTION)):
+        # Most of what does not settle cannot: ask for the switches first, then try again.
+        stuck = np.flatnonzero(~outcome.converged & ~cannot.any(axis=0))
+        if stuck.size:
+            cannot[row, stuck] = _cannot_run(chosen_case(case, stuck), stuck.size, box, side)
+    outcome = _second_try(case, outcome, residual, box, ~cannot.any(axis=0))
+    return Settled(outcome.unknowns, outcome.converged, outcome.error, cannot[0], cannot[1])
 
 
 def _residual(case: Case, count: int) -> newton.Residual:
@@ -128,32 +145,31 @@ def _residual(case: Case, count: int) -> newton.Residual:
     return residual
 
 
-def _beyond_cut_out(case: Case, count: int, box: newton.Box) -> Mask:
-    """Whether the outdoor coil cannot shed its heat even at the cut-out pressure.
+def _cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> Mask:
+    """Whether a coil falls short even at the pressure where its switch opens.
 
-    Holds the head at the cut-out and drops the coil's own heat balance: where the coil then
-    falls short, or is full of liquid, the head would rise further and the switch opens.
+    Holds that pressure and drops the coil's own heat balance: where the outdoor coil cannot
+    shed its heat, or is full of liquid, the head would rise further; where the boiling coil
+    cannot find its heat, suction would fall further; and the switch opens.
     """
-    head = np.broadcast_to(
-        np.log(
-            case.installation.unit.high_cut_out - case.installation.unit.outdoor_coil.pressure_drop
-        ),
-        count,
+    unit = case.installation.unit
+    limit = (
+        unit.high_cut_out - unit.outdoor_coil.pressure_drop if side.is_high else unit.low_cut_out
     )
-
+    level = np.broadcast_to(np.log(limit), count)
     plain = _residual(case, count)
 
     def held(unknowns: Array, columns: Index) -> Array:
         value = plain(unknowns, columns)
-        value[2] = unknowns[1] - head[columns]
+        value[side.balance] = unknowns[side.unknown] - level[columns]
         return value
 
     start = first_guess(case, count)
-    start[1] = head
-    outcome = newton.solve(held, start, box)
-    short = balance.residuals(outcome.unknowns, case)[2] < 0.0
+    start[side.unknown] = level
+    outcome = newton.solve(held, start, box, tolerance=TOLERANCE, rounds=25)
+    short = balance.residuals(outcome.unknowns, case)[side.balance] < 0.0
     full = outcome.unknowns[3] >= box.high[3] - 1e-6
-    beyond: Mask = (outcome.converged & short) | full
+    beyond: Mask = (outcome.converged & short) | (full & side.is_high)
     return beyond
 
 
@@ -181,6 +197,8 @@ def _second_try(
         (0.05, 0.05, 0.02, 0.2, 0.0),
         (0.1, 0.25, -0.05, 0.1, 0.1),
         (-0.5, -0.05, 0.5, -0.3, -0.7),
+        (0.0, -0.15, -0.4, -0.25, 0.0),
+        (0.1, -0.1, 0.5, -0.1, -0.4),
     ):
         columns = np.flatnonzero(~converged & worth_trying)
         if not columns.size:

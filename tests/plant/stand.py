@@ -96,7 +96,7 @@ def worked(built: Installation, around: Conditions, *, settled: bool = True) -> 
     held = cases.prepared(built, around)
     guess = steady.first_guess(held, 1)
     yes, no = np.array([True]), np.array([False])
-    outcome = steady.settle(held, 1) if settled else Settled(guess, yes, np.zeros(1), no)
+    outcome = steady.settle(held, 1) if settled else Settled(guess, yes, np.zeros(1), no, no)
     point = chosen(operating_point(held, outcome), 0)
     assert point.state == "running"
     return Worked(built, around, outcome.unknowns[:, 0], point)
