@@ -13,7 +13,7 @@ from simulator.serve import visits
 from tests.scoring.played import desk_for, do, good_capstone
 
 SENTENCE = "An entry of this visit is damaged; the record was left as it is."
-FREE = {"words", "problems", "text"}  # what was seen, said or written
+FREE = {"found", "words", "problems", "text"}  # what was seen, said or written
 NAMES = {
     ("Moved", "place"), ("Prepared", "step"), ("Measured", "place"), ("Measured", "measurement"),
     ("Measured", "kind"),
