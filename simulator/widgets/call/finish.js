@@ -38,10 +38,15 @@ function finding(view, ui, act) {
       view.causes.map((cause) => box("found", cause.code, cause.name))),
     el("fieldset", {}, el("legend", {}, WORDS.findingCited),
       view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
-      view.sheet.map((row) => box("cited", row.seq,
-        `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${WORDS.at(Math.round(row.minute))})`))),
+      view.places.map((place) => {
+        const rows = view.sheet.filter((row) => row.place === place.id);
+        return rows.length > 0 && el("div", { class: "cited", role: "group", "aria-label": place.name },
+          el("p", { class: "small" }, place.name),
+          rows.map((row) => box("cited", row.seq,
+            `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${WORDS.at(Math.round(row.minute))})`)));
+      })),
     el("button", {
-      class: "main", "data-key": "declare", disabled: !open,
+      class: ui.primary("declare"), "data-key": "declare", disabled: !open,
       onclick: () => act({ do: "declare", causes: [...ui.found], cited: [...ui.cited] }),
     }, WORDS.declare));
 }
@@ -57,19 +62,26 @@ function repair(view, ui, act) {
         el("li", {}, `${WORDS.at(Math.round(done.minute))}: ${done.name}`,
           done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : "")))),
     el("ul", { class: "rows" }, view.repairs.map((item) =>
-      el("li", { class: "repair" },
+      el("li", { class: "repair offered" },
         el("div", { class: "grow" },
           el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes} ${WORDS.min}`),
-          el("p", { class: "small" }, item.consequence),
+          el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${item.power}`,
+            item.walk > 0 ? `; ${WORDS.walkFirst(item.place, item.walk)}.` : `; ${WORDS.rightHere}.`),
           ui.repair === item.code && repairSure(item, ui, act)),
         ui.repair !== item.code && el("button", {
           "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,
-          onclick: () => { ui.repair = item.code; ui.draw(); ui.focus(`sure-${item.code}`); },
+          onclick: () => { ui.repair = item.code; ui.draw(); ui.focus(item.blocked ? `first-${item.code}` : `sure-${item.code}`); },
         }, WORDS.choose)))));
 }
 
 function repairSure(item, ui, act) {
-  return el("div", { class: "sure" },
+  const running = item.blocked && item.power !== "system running";
+  return el("div", { class: "sure", role: "group", tabindex: "-1", "data-key": `terms-${item.code}`, "aria-label": item.name },
+    item.blocked && el("div", {},
+      el("p", { class: "caution" }, item.blocked),
+      running
+        ? el("button", { "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "stop" }) }, WORDS.stop)
+        : el("button", { "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "start" }) }, WORDS.start)),
     item.caution && el("p", { class: "caution" }, item.caution),
     item.amount && el("label", {},
       `${item.amount.name}, ${item.amount.low} to ${item.amount.high} ${item.amount.unit}`,
@@ -80,12 +92,13 @@ function repairSure(item, ui, act) {
       })),
     el("div", { class: "row" },
       el("button", {
-        class: "main", "data-key": `sure-${item.code}`, "data-heir": `repair-${item.code}`,
+        class: ui.primary(`sure-${item.code}`), "data-key": `sure-${item.code}`, "data-heir": `repair-${item.code}`,
+        disabled: Boolean(item.blocked),
         onclick: async () => {
           const ok = await act({ do: "repair", repair: item.code, amount: item.amount ? ui.amount[item.code] || "" : null });
           if (ok) { ui.repair = null; ui.draw(); }
         },
-      }, WORDS.confirm),
+      }, `${WORDS.confirm} (${WORDS.minutesInAll(item.walk + item.minutes)})`),
       el("button", {
         "data-key": `unsure-${item.code}`,
         onclick: () => { ui.repair = null; ui.draw(); ui.focus(`repair-${item.code}`); },
@@ -108,21 +121,36 @@ function writeUp(view, ui, act) {
 }
 
 function closing(view, ui, act) {
-  if (view.visit.phase !== "open") {
-    return el("div", { class: "closing" }, el("p", {}, WORDS.closed),
-      view.debrief_ready && el("a", { class: "button", href: ui.debriefAddress(), "data-key": "debrief" }, WORDS.debrief));
-  }
+  if (view.visit.phase !== "open") return el("div", { class: "closing" }, el("p", {}, WORDS.closed));
   return el("div", { class: "closing" },
     el("p", { class: "small" }, WORDS.closeHelp),
     ui.closing
-      ? el("div", { class: "row" }, el("strong", {}, WORDS.closeSure),
-        el("button", { class: "main", "data-key": "close-sure", onclick: () => act({ do: "close" }) }, WORDS.confirm),
-        el("button", { "data-key": "close-not", onclick: () => { ui.closing = false; ui.draw(); } }, WORDS.cancel))
-      : el("button", { "data-key": "close", onclick: () => { ui.closing = true; ui.draw(); ui.focus("close-sure"); } }, WORDS.close));
+      ? closeSure(view, ui, act)
+      : el("button", {
+        class: ui.primary("close"), "data-key": "close",
+        onclick: () => { ui.closing = true; ui.draw(); ui.focus("leaving"); },
+      }, WORDS.close));
+}
+
+// What is missing is heard and seen before leaving is offered; it is no lock.
+function closeSure(view, ui, act) {
+  const { missing, see_to: seeTo } = view.leaving;
+  const list = (title, lines) => lines.length > 0 && el("div", {},
+    el("h3", {}, title), el("ul", { class: "lines" }, lines.map((line) => el("li", {}, line))));
+  return el("div", { class: "sure", role: "group", tabindex: "-1", "data-key": "leaving", "aria-labelledby": "h-leaving" },
+    el("h3", { id: "h-leaving" }, WORDS.closeSure),
+    missing.length > 0 ? el("div", { class: "caution" }, list(WORDS.closeMissing, missing)) : el("p", {}, WORDS.closeNothing),
+    list(WORDS.closeSeeTo, seeTo),
+    el("div", { class: "row" },
+      el("button", { class: ui.primary("close-sure"), "data-key": "close-sure", onclick: () => act({ do: "close" }) }, WORDS.closeYes),
+      el("button", { "data-key": "close-not", onclick: () => { ui.closing = false; ui.draw(); ui.focus("close"); } }, WORDS.closeNot)));
 }
 
 function finish(view, ui, act) {
   return el("section", { class: "tab-finish", "aria-labelledby": "h-finish" },
     el("h2", { id: "h-finish" }, WORDS.finish),
-    finding(view, ui, act), repair(view, ui, act), writeUp(view, ui, act), closing(view, ui, act));
+    finding(view, ui, act), repair(view, ui, act), writeUp(view, ui, act),
+    // A folded drawer does not print; the record that stays with the customer must.
+    view.write_up && el("div", { class: "print-only" }, el("h3", {}, WORDS.writeUp), el("p", {}, view.write_up)),
+    closing(view, ui, act));
 }

@@ -16,10 +16,10 @@ function house(view, ui, act) {
           },
           place.name,
           el("span", { class: "small" }, place.id === view.here ? WORDS.here : WORDS.walk))))),
-    here && card(here, open, ui, act));
+    here && card(here, view, open, ui, act));
 }
 
-function card(place, open, ui, act) {
+function card(place, view, open, ui, act) {
   const ways = ["ask", "look", "feel", "measure"];
   return el("div", { class: "card", "aria-labelledby": "h-card", role: "group" },
     el("h3", { id: "h-card" }, place.name),
@@ -31,7 +31,8 @@ function card(place, open, ui, act) {
           el("li", {},
             el("div", { class: "grow" }, step.name,
               el("span", { class: "small" }, ` ${step.minutes} ${WORDS.min}`),
-              step.caution && el("p", { class: "caution" }, step.caution)),
+              step.caution && !step.done && el("p", { class: "caution" }, step.caution),
+              view.found[step.id] && el("p", { class: "said" }, view.found[step.id])),
             step.done
               ? el("span", { class: "done" }, `✓ ${WORDS.done}`)
               : el("button", {

@@ -23,11 +23,24 @@ function render({ model, el: host }) {
     keepDraft: (text) => { ui.text = text; keep(draftKey, text); },
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
     draw,
+    // One main button at a time: the next thing to do.
+    primary: (key) => (primaryKey() === key ? "main" : null),
     focus: (key) => { const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`); if (node) node.focus(); },
   };
 
-  function say(text, problem) {
-    notice.textContent = text || "";
+  function primaryKey() {
+    if (view.visit.phase !== "open") return "debrief";
+    if (ui.closing) return "close-sure";
+    if (ui.repair) return `sure-${ui.repair}`;
+    if (view.system.state !== "running") return "start";
+    return view.finding ? "close" : "declare";
+  }
+
+  function say(text, problem, spoken) {
+    // What is heard of a reading says more than what is seen: place and steadiness.
+    notice.replaceChildren(...(spoken
+      ? [el("span", { "aria-hidden": "true" }, text), el("span", { class: "visually-hidden" }, spoken)]
+      : [text || ""]));
     notice.classList.toggle("problem", Boolean(problem));
   }
 
@@ -48,8 +61,15 @@ function render({ model, el: host }) {
     const before = view;
     const slow = setTimeout(() => say(WORDS.working), 400);
     const units = message.system || (view ? view.visit.units : recall(UNITS_KEY) || "us");
-    const answer = await line.ask({ ...message, units });
+    let answer = await line.ask({ ...message, units });
     clearTimeout(slow);
+    let late = false;
+    if (answer.silent && message.do !== "look_around") {
+      say(answer.problem, true);
+      const again = await line.ask({ do: "look_around", units });
+      late = Boolean(again.view);
+      if (late) answer = again;
+    }
     busy = false;
     root.removeAttribute("aria-busy");
     if (answer.view) {
@@ -57,10 +77,12 @@ function render({ model, el: host }) {
       settle(before, message);
       if (message.do === "close") ui.closing = false;
       draw();
-      say(before ? news(before, view) : "");
+      const said = before ? news(before, view) : "";
+      say(late ? WORDS.caughtUp : said, false, before && spoken(before, view));
+      if (message.do === "close" && view.debrief_ready) ui.focus("debrief");
     }
     if (answer.problem) say(answer.problem, true);
-    return Boolean(answer.view) && !answer.problem;
+    return Boolean(answer.view) && !answer.problem && !late;
   }
 
   // What was stated stands ticked again; a number typed for one unit is not kept for another.
@@ -74,12 +96,26 @@ function render({ model, el: host }) {
     keep(UNITS_KEY, view.visit.units);
   }
 
+  const newest = (before, now) =>
+    now.sheet.find((row) => !before.sheet.some((old) => old.seq === row.seq));
+
+  function spoken(before, now) {
+    const row = newest(before, now);
+    if (!row || row.words) return null;
+    const place = placeName(now, row.place).toLowerCase();
+    // Many names say the place themselves.
+    const isSaid = place.split(/\W+/).some((word) => word.length > 5 && row.name.toLowerCase().includes(word));
+    return `${row.name}${isSaid ? "" : ` at ${place}`} ${withUnit(row.shown, row.unit)}, ${row.steadiness}`;
+  }
+
   function news(before, now) {
-    const last = now.sheet.find((row) => !before.sheet.some((old) => old.seq === row.seq));
+    const last = newest(before, now);
     if (last) return `${last.name}: ${last.words || withUnit(last.shown, last.unit)}`;
     if (now.visit.phase !== before.visit.phase) return WORDS.closed;
     if (now.system.state !== before.system.state) return now.system.text;
-    if (now.here !== before.here) return (now.places.find((p) => p.id === now.here) || {}).name;
+    const step = Object.keys(now.found).find((id) => !(id in before.found));
+    if (step) return now.found[step];
+    if (now.here !== before.here && now.repairs_done.length === before.repairs_done.length) return (now.places.find((p) => p.id === now.here) || {}).name;
     if (now.repairs_done.length > before.repairs_done.length) {
       const done = now.repairs_done[now.repairs_done.length - 1];
       return `${done.name}. ${done.outcome || ""}`;

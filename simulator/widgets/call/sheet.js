@@ -6,6 +6,7 @@ function sheet(view) {
   return el("section", { class: "tab-sheet", "aria-labelledby": "h-sheet" },
     el("h2", { id: "h-sheet" }, WORDS.sheet),
     view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
+    view.sheet.some((row) => !row.conditions.includes(",")) && el("p", { class: "small" }, WORDS.unchanged),
     GROUPS.map((group) => {
       const rows = view.sheet.filter((row) => row.group === group).slice().reverse();
       return rows.length > 0 && el("div", { class: "group" },
@@ -24,7 +25,8 @@ function sheet(view) {
           el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
             el("th", { scope: "col" }, WORDS.before), el("th", { scope: "col" }, WORDS.after))),
           el("tbody", {}, view.pairs.map((pair) => el("tr", {},
-            el("th", { scope: "row" }, pair.name),
+            el("th", { scope: "row" }, pair.name,
+              pair.note && el("p", { class: pair.is_proof ? "small" : "small doubt" }, pair.note)),
             el("td", {}, withUnit(pair.before.shown, pair.unit)),
             el("td", {}, pair.after ? withUnit(pair.after.shown, pair.unit) : WORDS.notYet)))))));
 }
@@ -39,7 +41,7 @@ function readingRow(row, view) {
     el("div", { class: "grow" },
       el("span", {}, row.name),
       el("span", { class: "small" },
-        ` ${placeName(view, row.place)} · ${WORDS.at(Math.round(row.minute))}`,
+        ` ${placeName(view, row.place)} · ${WORDS.at(Math.round(row.minute))} (${row.clock})`,
         row.conditions ? ` · ${row.conditions}` : "",
         row.technique ? ` · ${row.technique}` : "",
         row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
@@ -51,8 +53,12 @@ function readingRow(row, view) {
 function workedRow(row) {
   return el("li", { class: row.after_repair ? "after" : "" },
     el("details", { class: "grow", "data-keep": `worked-${row.name}-${row.after_repair}` },
-      el("summary", { "data-key": `worked-${row.name}-${row.after_repair}` }, row.name),
+      el("summary", { "data-key": `worked-${row.name}-${row.after_repair}` }, row.name,
+        el("span", { class: "small" }, ` ${WORDS.at(row.minutes.join(" and "))}`,
+          row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
+        row.mark && el("span", { class: "small doubt" }, ` ${row.mark}`)),
       el("p", { class: "small" }, row.formula),
-      row.note && el("p", { class: "small" }, row.note)),
+      el("p", { class: "small" }, `${WORDS.restsOn}: `,
+        row.rests_on.map((used) => `${used.name.toLowerCase()}, ${WORDS.at(used.minute)}`).join("; "))),
     el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));
 }

@@ -17,14 +17,19 @@ function strip(view, ui, act) {
           el("li", {}, order.weather)))),
     el("div", { class: "call-state" },
       el("p", { class: "clock" },
-        el("span", { class: "big" }, String(Math.round(view.visit.minutes))), ` ${WORDS.minutesOnSite}`),
+        el("span", { class: "big" }, String(Math.round(view.visit.minutes))), ` ${WORDS.minutesOnSite} · `,
+        el("span", { class: "time" }, view.visit.clock), ` ${WORDS.onTheClock}`),
+      open && view.visit.remark && el("p", { class: "remark" }, view.visit.remark),
+      !open && el("p", { class: "closed" }, el("strong", {}, WORDS.closed)),
+      !open && view.debrief_ready && el("p", {},
+        el("a", { class: "button main", href: ui.debriefAddress(), "data-key": "debrief" }, WORDS.debrief)),
       el("p", { class: running ? "running" : "off" },
         el("span", { "aria-hidden": "true", class: "dot" }),
         view.system.text || (running ? WORDS.running : WORDS.off)),
       open && el("div", { class: "row" },
         running
           ? el("button", { "data-key": "stop", "data-heir": "start", onclick: () => act({ do: "stop" }) }, WORDS.stop)
-          : el("button", { "data-key": "start", "data-heir": "stop", class: "main", onclick: () => act({ do: "start" }) }, WORDS.start),
+          : el("button", { "data-key": "start", "data-heir": "stop", class: ui.primary("start"), onclick: () => act({ do: "start" }) }, WORDS.start),
         el("label", { class: "row" },
           el("span", { class: "visually-hidden" }, WORDS.waitMinutes),
           el("input", {

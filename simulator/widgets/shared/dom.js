@@ -46,7 +46,7 @@ class Line {
     return new Promise((done) => {
       const timer = setTimeout(() => {
         this.open.delete(id);
-        done({ problem: LINE_SILENT });
+        done({ problem: LINE_SILENT, silent: true });
       }, this.patience);
       this.open.set(id, { done, timer });
       // A line that is already dead refuses the sending itself.
