@@ -86,7 +86,7 @@ def first_guess(case: Case, count: int) -> Array:
         flow = flow * np.clip(1.0 + 0.022 * (outside - 290.0), 0.25, 1.3)
     else:
         low = fluid.dew_pressure(inside - 18.4)
-        dry = 0.145
+        dry = np.asarray(0.145)
         condensing = outside + 10.2 / (1.0 - 0.8 * np.asarray(unit.outdoor_coil.blocked_fraction))
     high = np.minimum(fluid.bubble_pressure(condensing), fluid.highest_pressure * 0.9)
     rows = [
@@ -128,7 +128,8 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
         stuck = np.flatnonzero(~outcome.converged & ~cannot.any(axis=0))
         if stuck.size:
             cannot[row, stuck] = _cannot_run(chosen_case(case, stuck), stuck.size, box, side)
-    outcome = _second_try(case, outcome, residual, box, ~cannot.any(axis=0))
+    worth_trying: Mask = np.asarray(~cannot.any(axis=0))
+    outcome = _second_try(case, outcome, residual, box, worth_trying)
     return Settled(outcome.unknowns, outcome.converged, outcome.error, cannot[0], cannot[1])
 
 

@@ -1,6 +1,7 @@
 """The table of times."""
 
 import inspect
+import json
 
 import pytest
 
@@ -36,6 +37,18 @@ def test_a_mistaken_number_of_rounds_gets_one_sentence(
     said = capsys.readouterr().err
     assert "whole number from 1 to 50" in said
     assert said.count("\n") == 1
+
+
+def test_the_plant_is_compared_in_one_run(capsys: pytest.CaptureFixture[str]) -> None:
+    """Floors far below the bars: the machine of a test run is shared."""
+    assert main(["bench", "--json", "--rounds", "1"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert found["batch_solves_per_s"] > 1000
+    assert found["cold_ms"] < 100
+    assert found["naive_ratio"] > 100
+    assert found["tespy_batch_ratio"] > 10
+    assert found["tespy_single_ratio"] > 0.1
+    assert found["growth"]["5000"] > 3 * found["growth"]["10"]
 
 
 def test_the_readme_holds_the_table_that_is_printed() -> None:

@@ -1,6 +1,7 @@
 """``benchcall bench``: the table of times that stands in the README."""
 
 import argparse
+import json
 import sys
 
 from simulator.serve.bench.timing import table
@@ -40,6 +41,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         Of the subcommand.
     """
     parser.add_argument("--rounds", type=rounds, default=5, help="how often each (default: 5)")
+    parser.add_argument("--json", action="store_true", help="the plant's figures, as JSON")
     parser.add_argument("--no-pages", action="store_true", help="time the plant only")
 
 
@@ -56,8 +58,11 @@ def run(args: argparse.Namespace) -> int:
     int
         Exit status. [-]
     """
-    from simulator.serve.bench.solving import solving
+    from simulator.serve.bench.solving import comparison, solving
 
+    if args.json:
+        sys.stdout.write(json.dumps(comparison(args.rounds), indent=2) + "\n")
+        return 0
     timings = []
     if not args.no_pages:
         try:
@@ -69,4 +74,9 @@ def run(args: argparse.Namespace) -> int:
             return 1
     timings += solving(args.rounds)
     sys.stdout.write(table(timings) + "\n")
+    figures = comparison(args.rounds)
+    for size, rate in figures.pop("growth").items():
+        sys.stdout.write(f"batch of {int(size):,}: {rate:,.0f} solutions a second\n")
+    for name, value in figures.items():
+        sys.stdout.write(f"{name}: {value:,.1f}\n")
     return 0

@@ -1,13 +1,22 @@
-"""How long the plant takes: one state, and five thousand at once."""
+"""How long the plant takes: alone, from a neighbour, in batches, and beside other means."""
 
-from simulator.faults import _catalogue as faults
+import sys
+from dataclasses import replace
+from importlib import import_module
+from typing import Any
+
+import numpy as np
+
 from simulator.plant import catalogue, steady
-from simulator.plant.conditions import Conditions, from_wet_bulb
+from simulator.plant.case import prepared
+from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
+from simulator.properties import moist_air
 from simulator.serve.bench.timing import Timing, timed
+from simulator.serve.paths import PACKAGE
 
 BATCH = 5000
-SEVERITIES = 40
+GROWTH = (10, 100, 1000, 5000, 10000)
 
 
 def solving(times: int) -> list[Timing]:
@@ -21,19 +30,82 @@ def solving(times: int) -> list[Timing]:
     Returns
     -------
     list of Timing
-        Two lines.
+        Three lines.
     """
     installations, conditions = scenarios(BATCH)
     one = timed(lambda: steady.solve(installations[1], conditions[1]), 10 * times)
+    case = prepared(installations[1], conditions[1])
+    near = steady.settle(case, 1).unknowns * 1.001
+    warm = timed(lambda: steady.settle(case, 1, near), 10 * times)
     many = timed(lambda: steady.solve_many(installations, conditions), times)
     return [
-        Timing(what="one solution of the plant", seconds=one),
+        Timing(what="one solution of the plant", seconds=one, bar="≤ 15 ms"),
+        Timing(what="one solution from a near one", seconds=warm, bar="≤ 8 ms"),
         Timing(what=f"{BATCH:,} solutions in one batch", seconds=many),
     ]
 
 
+def comparison(times: int) -> dict[str, Any]:
+    """Solutions a second, and the same physics by other means, all from this run.
+
+    Parameters
+    ----------
+    times : int
+        How often the batch is solved. [-]
+
+    Returns
+    -------
+    dict
+        ``batch_solves_per_s``, ``cold_ms``, ``warm_ms``, ``growth`` (solutions a second by
+        size of batch); where the reference scripts and their libraries are at hand also
+        ``naive_ratio``, ``tespy_batch_ratio`` and ``tespy_single_ratio``: their time for
+        one solution over the plant's.
+    """
+    cold, warm, many = solving(times)
+    growth = {}
+    for size in GROWTH:
+        installations, conditions = scenarios(size)
+        taken = timed(lambda a=installations, b=conditions: steady.solve_many(a, b), times)  # type: ignore[misc]
+        growth[str(size)] = size / min(taken)
+    each = min(many.seconds) / BATCH
+    found: dict[str, Any] = {
+        "batch_solves_per_s": max(1.0 / each, *growth.values()),
+        "cold_ms": 1e3 * float(np.median(cold.seconds)),
+        "warm_ms": 1e3 * float(np.median(warm.seconds)),
+        "growth": growth,
+    }
+    each = 1.0 / found["batch_solves_per_s"]
+    try:
+        plain, tespy = _reference("plain_solver"), _reference("tespy_cycle")
+    except ImportError:
+        return found
+    installations, conditions = scenarios(4)
+    naive = [
+        timed(lambda a=one, b=around: plain.solved(a, b), 1)[0]  # type: ignore[misc]
+        for one, around in zip(installations, conditions, strict=True)
+    ]
+    # Every scenario is another machine, so TESPy gets a fresh network each time; its
+    # building is not timed.
+    networks = [tespy.cycle(condensing=40.0 + number) for number in range(6)]
+    other = float(np.median(timed(lambda: tespy.solve(networks.pop()), 5)))
+    return {
+        **found,
+        "naive_ratio": float(np.median(naive)) / each,
+        "tespy_batch_ratio": other / each,
+        "tespy_single_ratio": 1e3 * other / found["cold_ms"],
+    }
+
+
+def _reference(name: str) -> Any:
+    """A script kept with the tests, which only a checkout has."""
+    place = str(PACKAGE.parent)
+    if place not in sys.path:
+        sys.path.append(place)
+    return import_module(f"tests.reference.{name}")
+
+
 def scenarios(count: int) -> tuple[list[Installation], list[Conditions]]:
-    """Every fault in turn, from hardly any to its highest, over the cooling season.
+    """Charge, airflow, leaks and weather drawn over the field range, always the same ones.
 
     Parameters
     ----------
@@ -45,19 +117,33 @@ def scenarios(count: int) -> tuple[list[Installation], list[Conditions]]:
     tuple of list
         Installations and conditions.
     """
-    healthy = catalogue.load_installation()
-    kinds = sorted(faults.discover().items())
-    installations, conditions = [], []
+    draw = np.random.default_rng(36)
+    devices = [catalogue.load_installation(metering=name) for name in catalogue.METERING]
+    built, around = [], []
     for number in range(count):
-        name, kind = kinds[number % len(kinds)]
-        share = (number // len(kinds) % SEVERITIES + 1) / SEVERITIES
-        fault = faults.named(name, kind.low + share * (kind.high - kind.low))
-        installations.append(fault.applied_to(healthy))
-        conditions.append(
-            from_wet_bulb(
-                outdoor=295.0 + 20.0 * (number % 97) / 96,
-                return_temperature=296.0 + 5.0 * (number % 89) / 88,
-                return_wet_bulb=290.0 + 4.0 * (number % 83) / 82,
+        healthy = devices[number % len(devices)]
+        unit = healthy.unit
+        unit = replace(
+            unit,
+            charge=unit.charge * draw.uniform(0.7, 1.3),
+            blower=replace(unit.blower, torque_fraction=draw.uniform(0.4, 1.3)),
+            outdoor_coil=replace(unit.outdoor_coil, blocked_fraction=draw.uniform(0.0, 0.5)),
+        )
+        ducts = replace(
+            healthy.ducts,
+            supply_leak=draw.uniform(0.03, 0.5),
+            return_leak=draw.uniform(0.01, 0.3),
+        )
+        built.append(replace(healthy, unit=unit, ducts=ducts))
+        room = draw.uniform(292.0, 305.0)
+        around.append(
+            Conditions(
+                outdoor_temperature=draw.uniform(286.0, 319.0),
+                outdoor_humidity_ratio=0.012,
+                indoor_temperature=room,
+                indoor_humidity_ratio=float(
+                    moist_air.humidity_ratio(room, draw.uniform(0.3, 0.7), 101325.0)
+                ),
             )
         )
-    return installations, conditions
+    return built, around

@@ -1,0 +1,1 @@
+"""The same physics by other means: CoolProp and SciPy, and TESPy's nearest cycle."""
