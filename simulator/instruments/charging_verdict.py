@@ -11,7 +11,7 @@ from typing import Literal
 from simulator.instruments.validity import COLDEST
 from simulator.instruments.worked_out import LOWEST_TARGET
 
-Verdict = Literal["pass", "fail", "no valid test"]
+Verdict = Literal["pass", "fail", "no valid standard test"]
 # All RA3.2 (2008 text).
 SANE_SUPERHEAT = (4.0 / 1.8, 25.0 / 1.8)  # of a thermostatic valve, no maker's range [delta K]
 SUPERHEAT_BAND = 5.0 / 1.8  # about the target of a fixed orifice [delta K]
@@ -25,7 +25,7 @@ class ChargingVerdict:
     Parameters
     ----------
     verdict : str
-        ``pass``, ``fail`` or ``no valid test``.
+        ``pass``, ``fail`` or ``no valid standard test``.
     off_by : float, optional
         Found less wanted; less the nearer end of a range; none without a test. [delta K]
     reason : str
@@ -93,7 +93,7 @@ def orifice_verdict(superheat: float, target: float, outdoor: float) -> Charging
         return _too_cold()
     if target < LOWEST_TARGET:
         return ChargingVerdict(
-            verdict="no valid test",
+            verdict="no valid standard test",
             off_by=None,
             reason="The table has no entry for so hot or so dry a day.",
         )
@@ -126,7 +126,7 @@ def subcooling_verdict(subcooling: float, plate: float, outdoor: float) -> Charg
 
 def _too_cold() -> ChargingVerdict:
     return ChargingVerdict(
-        verdict="no valid test",
+        verdict="no valid standard test",
         off_by=None,
         reason="Below 55 °F outdoors no standard test is valid: weigh in.",
     )

@@ -47,11 +47,11 @@ def test_subcooling_has_three_degrees_either_way(subcooling: float, verdict: str
 @pytest.mark.parametrize("judge", [charging.orifice_verdict, charging.subcooling_verdict])
 def test_no_test_is_valid_below_fifty_five(judge: Callable[..., charging.ChargingVerdict]) -> None:
     cold = judge(14 / 1.8, 14 / 1.8, fahrenheit(54.0))
-    assert (cold.verdict, cold.off_by) == ("no valid test", None)
+    assert (cold.verdict, cold.off_by) == ("no valid standard test", None)
     assert "weigh in" in cold.reason
     assert judge(14 / 1.8, 14 / 1.8, fahrenheit(56.0)).verdict == "pass"
 
 
 def test_a_day_without_an_entry_has_no_test() -> None:
     """The published charging table shows a dash below a target of 5 °F (common practice)."""
-    assert charging.orifice_verdict(3 / 1.8, 4.5 / 1.8, MILD).verdict == "no valid test"
+    assert charging.orifice_verdict(3 / 1.8, 4.5 / 1.8, MILD).verdict == "no valid standard test"
