@@ -56,6 +56,8 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         Floats, or arrays of shape (n,).
     """
     unit, ducts = installation.unit, installation.ducts
+    calls = conditions.zone_call
+    bypass = ducts.bypass_share + ducts.zoned_bypass_share * (np.asarray(calls) > 0.0)
     density = moist_air.density(
         conditions.indoor_temperature, conditions.indoor_humidity_ratio, conditions.pressure
     )
@@ -68,9 +70,9 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     through_filter = (1.0 - ducts.return_leak) / np.sqrt(return_duct + filter_square)
     slot_share = through_slot / (through_slot + through_filter)
     house_share = (1.0 - slot_share) * (1.0 - ducts.return_leak)
-    room_share = np.maximum(house_share - ducts.bypass_share, 1e-3)
-    supply, room_shares = _branches(ducts, unit.rated_airflow)
-    register_share = (1.0 - ducts.bypass_share) * (1.0 - ducts.supply_leak)
+    room_share = np.maximum(house_share - bypass, 1e-3)
+    supply, room_shares = _branches(ducts, unit.rated_airflow, calls)
+    register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
     coil = _coil_resistance(unit, conditions)
     square = (
         return_duct * room_share**2 + filter_square * house_share**2 + supply * register_share**2
@@ -88,7 +90,7 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         return_share=1.0 - house_share,
         room_share=room_share,
         bypass_share=house_share - room_share,
-        supply_leak=(1.0 - ducts.bypass_share) * ducts.supply_leak,
+        supply_leak=(1.0 - bypass) * ducts.supply_leak,
         register_share=register_share,
         room_shares=room_shares,
         before_filter=before_filter,
@@ -101,11 +103,21 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     )
 
 
-def _branches(ducts: Ducts, rated: Values) -> tuple[Values, tuple[Values, ...]]:
+def _branches(ducts: Ducts, rated: Values, zone_call: Values) -> tuple[Values, tuple[Values, ...]]:
     """Resistance of the supply duct [Pa s²/m⁶] and what each room gets of its flow [-]."""
+    called, resting = np.asarray(zone_call), ducts.zone_dampers
+
+    def damper(zone: Values) -> Values:
+        second = np.asarray(zone) > 1.5
+        mine = np.where(second, resting[1][0], resting[0][0])
+        idle = np.where(second, resting[1][1], resting[0][1])
+        return np.where((called == 0.0) | (called == zone), mine, idle)
+
     branches = tuple(
-        share * opening
-        for share, opening in zip(ducts.room_shares, ducts.damper_openings, strict=True)
+        share * opening * damper(zone)
+        for share, opening, zone in zip(
+            ducts.room_shares, ducts.damper_openings, ducts.room_zones, strict=True
+        )
     )
     left_open = sum(branches)
     whole = air_resistance.square_resistance(ducts.supply_drop, rated)

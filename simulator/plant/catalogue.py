@@ -19,6 +19,7 @@ from simulator.plant.installation import Ducts, House, Installation, Unit, Zone
 from simulator.plant.parameter_file import ParameterFileError, Table
 
 METERING = ("txv", "orifice")
+CLOSED_DAMPER = 0.04  # a closed damper still leaks a little; common practice, no source
 MOTORS = ("constant_torque", "psc")
 
 
@@ -285,7 +286,10 @@ def _ducts(table: Table) -> Ducts:
         room_shares=tuple(float(share) for share in shares),
         room_runs=tuple(float(run) for run in runs),
         damper_openings=tuple(1.0 for _ in runs),
+        room_zones=tuple(float(zone) for zone in table.rows.get("room_zones", [1] * len(runs))),
+        zone_dampers=((1.0, CLOSED_DAMPER), (1.0, CLOSED_DAMPER)),
         bypass_share=0.0,
+        zoned_bypass_share=float(table.rows.get("zoned_bypass_share", 0.0)),
         **numbers,
     )
 

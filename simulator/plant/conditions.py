@@ -30,6 +30,8 @@ class Conditions:
         What the thermostat calls for: ``cooling`` or ``heating``.
     auxiliary_call : float
         Part of the strips called for. [-]
+    zone_call : float
+        Which zone calls: 0 both, 1 or 2. [-]
     compressor_call : float
         0 where the thermostat leaves the compressor out. [-]
     """
@@ -43,6 +45,7 @@ class Conditions:
     pressure: Values = 101325.0
     mode: str = "cooling"
     auxiliary_call: Values = 0.0
+    zone_call: Values = 0.0
     compressor_call: Values = 1.0
 
 

@@ -99,8 +99,14 @@ class Ducts:
         Length of each run over the mean run. [-]
     damper_openings : tuple
         How far the branch to each room stands open. [-]
+    room_zones : tuple
+        Which zone each room belongs to: all 1 in a house of one zone, 1 or 2. [-]
+    zone_dampers : tuple
+        Opening of each zone's damper when its zone calls, and when it does not. [-]
     bypass_share : float
         Part of the fan flow that returns from the supply plenum at once. [-]
+    zoned_bypass_share : float
+        The same while only one zone calls: a bypass damper that opens by pressure. [-]
     """
 
     return_drop: Values
@@ -117,7 +123,10 @@ class Ducts:
     room_shares: tuple[Values, ...]
     room_runs: tuple[Values, ...]
     damper_openings: tuple[Values, ...]
+    room_zones: tuple[Values, ...]
+    zone_dampers: tuple[tuple[Values, Values], tuple[Values, Values]]
     bypass_share: Values
+    zoned_bypass_share: Values
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
