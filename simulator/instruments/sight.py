@@ -100,7 +100,7 @@ def _blower(installation: Installation, point: OperatingPoint) -> str:
     if left > 0.9:
         return "Wheel clean, motor smooth and steady."
     if left > 0.65:
-        return "The wheel turns without a scrape, but the motor seems to labour."
+        return "The wheel turns without a scrape, but the motor seems to labor."
     return "The motor sounds tired and the wheel turns noticeably slow."
 
 

@@ -31,7 +31,8 @@ function render({ model, el: host }) {
   function primaryKey() {
     if (view.visit.phase !== "open") return "debrief";
     if (ui.closing) return "close-sure";
-    if (ui.repair) return `sure-${ui.repair}`;
+    const chosen = view.repairs.find((item) => item.code === ui.repair);
+    if (chosen) return `${chosen.blocked ? "first" : "sure"}-${chosen.code}`;
     if (view.system.state !== "running") return "start";
     return view.finding ? "close" : "declare";
   }
