@@ -1,0 +1,273 @@
+"""Smell tests of tools, heating, repairs and the day (rows 18, 19, 27, 28, 30, 32, 33, 35)."""
+
+from dataclasses import replace
+from importlib.resources import files
+from itertools import pairwise
+
+import numpy as np
+
+from simulator.faults._catalogue import discover, named
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.reading import Reading
+from simulator.instruments.session import Session
+from simulator.instruments.take import Hands, lagged, take
+from simulator.instruments.tools import TOOLS
+from simulator.instruments.validity import charge_test_problems
+from simulator.instruments.worked_out import work_out
+from simulator.plant import catalogue, energy, standing, steady, timeline
+from simulator.plant.conditions import Conditions
+from simulator.plant.timeline import Moment
+from simulator.properties import moist_air
+from simulator.repairs import _catalogue as repairs
+from tests.faults.signs import numbers
+from tests.plant.stand import fahrenheit, weather
+from tests.truth.benches import Bench
+from tests.truth.field import Field
+from tests.truth.published_circuit import PSI
+from tests.truth.smell import Smell, Smelt, figures
+
+HOT = energy.DayWeather(high=fahrenheit(95), low=fahrenheit(75), humidity_ratio=0.014)
+SETPOINT = fahrenheit(76)
+STEP = 600.0  # of the day's record [s]
+VISITS = 24
+
+
+def _taken(name: str, seed: int, repeats: int) -> list[float]:
+    """A settled reading taken again and again on one visit, in SI."""
+    point = Bench().at()
+    moment = Moment(now=point, before=point, seconds=3600.0)
+    ready = frozenset({"zero_manometer", "match_probes"})
+    hands = Hands(prepared=ready, session=Session.of_visit(seed), texts={})
+    chance = np.random.default_rng(seed)
+    item = MEASUREMENTS[name]
+    found = [
+        take(name, item.techniques[0].id, moment=moment, installation=Bench().installed(),
+             hands=hands, chance=chance).value
+        for _ in range(repeats)
+    ]  # fmt: skip
+    return [value for value in found if value is not None]
+
+
+def _measured() -> list[str]:
+    """One measurement of each tool that shows a number other than zero."""
+    point = Bench().at()
+    first = {
+        item.tool_id: name
+        for name, item in reversed(MEASUREMENTS.items())
+        if item.truth is not None and abs(item.truth(point)) > 1e-9
+    }
+    return sorted(first.values())
+
+
+def _tools(field: Field) -> Smelt:
+    """On a visit takes scatter; between visits the bias differs."""
+    del field
+    broken = []
+    for name in _measured():
+        tool = TOOLS[MEASUREMENTS[name].tool_id]
+        visits = [float(np.mean(_taken(name, seed, 12))) for seed in range(8)]
+        scatter = max(float(np.std(_taken(name, seed, 40))) for seed in range(3))
+        if tool.noise == 0.0 or scatter == 0.0:
+            broken.append(f"{name}: takes do not scatter")
+        if np.std(visits) == 0.0:
+            broken.append(f"{name}: no bias between visits")
+    return Smelt(looked=len(_measured()), broken=tuple(broken))
+
+
+def _lag(field: Field) -> Smelt:
+    """Ten seconds after the start no temperature or pressure has arrived, after 15 it has."""
+    del field
+    bench, around = Bench(), weather()
+    rest = standing.at_rest(bench.installed(), around)
+    early = timeline.quasi_steady(bench.installed(), around, 10.0)
+    late = timeline.quasi_steady(bench.installed(), around, 900.0)
+    broken, looked = [], 0
+    for name in (
+        "liquid_pressure",
+        "suction_line_temperature",
+        "supply_dry_bulb",
+        "liquid_line_temperature",
+    ):
+        item = MEASUREMENTS[name]
+        tool = TOOLS[item.tool_id]
+        final = item.truth(bench.at())
+        whole = abs(final - item.truth(rest))
+        soon = lagged(item, tool, Moment(now=early, before=rest, seconds=10.0))
+        settled = lagged(item, tool, Moment(now=late, before=rest, seconds=900.0))
+        looked += 1
+        if abs(soon - final) < 0.10 * whole:
+            broken.append(f"{name} is there after 10 s")
+        if abs(settled - final) > 0.02 * whole:
+            broken.append(f"{name} is not there after 15 min")
+    return Smelt(looked=looked, broken=tuple(broken))
+
+
+def _heating_map(field: Field) -> Smelt:
+    """Capacity falls with the weather; frost on a cold damp coil only."""
+    broken, looked = [], 0
+    for unit in field.units:
+        for metering in catalogue.METERING:
+            bench = Bench(unit, metering)
+            steps = [bench.heating(outdoor) for outdoor in (62.0, 47.0, 35.0, 28.0, 17.0, 7.0)]
+            looked += 1
+            heats = [float(point.gross_capacity) for point in steps if point.state == "running"]
+            if any(later >= sooner for sooner, later in pairwise(heats)):
+                broken.append(f"{bench.label}: capacity does not fall")
+            mild, damp = bench.heating(60.0, humidity=0.9), bench.heating(28.0, humidity=0.9)
+            if mild.frost_rate > 0.0 and mild.evaporating_temperature < 273.15:
+                broken.append(f"{bench.label}: frost at 60 °F")
+            if damp.frost_rate <= 0.0:
+                broken.append(f"{bench.label}: no frost at 28 °F and 90 % RH")
+    # A board that nothing reads melts no frost.
+    readers = [
+        item.name
+        for item in files("simulator.plant").iterdir()
+        if item.name.endswith(".py")
+        and item.name != "controls.py"
+        and "defrost_interval" in item.read_text(encoding="utf-8")
+    ]
+    if not readers:
+        broken.append("no defrost at 28 °F: nothing in the plant reads the defrost board")
+    return Smelt(looked=looked + 1, broken=tuple(broken))
+
+
+def _heating_head(field: Field) -> Smelt:
+    del field
+    each = {}
+    for metering in catalogue.METERING:
+        bench = Bench(metering=metering)
+        rise = bench.heating(airflow=0.8).liquid_pressure - bench.heating().liquid_pressure
+        each[f"{metering}_psi"] = (float(rise) / PSI, 20.0, 80.0)
+    return figures(**each)
+
+
+def _iced(field: Field) -> Smelt:
+    """An iced coil, its airflow proven as the procedure asks: the charge test must be refused."""
+    del field
+    broken, shares = [], (0.4, 0.6, 0.8)
+    for ice in shares:
+        built = Bench().installed()
+        coil = replace(built.unit.indoor_coil, ice=ice)
+        point = steady.solve(replace(built, unit=replace(built.unit, indoor_coil=coil)), weather())
+        taken = [
+            Reading(measurement=name, technique="plain", kind=kind, value=float(value))
+            for name, kind, value in (
+                ("coil_airflow", "airflow", point.airflow),
+                ("outdoor_temperature", "temperature", point.outdoor_temperature),
+            )
+        ]
+        said = charge_test_problems(
+            taken, rated_airflow=float(built.unit.rated_airflow), seconds_since_start=1800.0,
+            seconds_since_charge=None,
+        )  # fmt: skip
+        if point.state == "running" and not said:
+            share = float(point.airflow / built.unit.rated_airflow)
+            broken.append(f"{ice:.0%} ice, airflow {share:.0%}: nothing refuses the test")
+    return Smelt(looked=len(shares), broken=tuple(broken))
+
+
+def _counterfactual(field: Field) -> Smelt:
+    """What the fault names mends it; at least one act of another fault does not."""
+    del field
+    broken, looked = [], 0
+    simple = [name for name, kind in repairs.discover().items() if kind.amount_name is None]
+    for name, kind in discover().items():
+        built = catalogue.load_installation(metering=kind.metering[0])
+        worse = named(name, kind.typical).applied_to(built)
+        wanted = numbers(steady.solve(built, weather()))
+        cured = {
+            act
+            for act in simple
+            if _same(
+                numbers(steady.solve(repairs.discover()[act]().applied_to(worse), weather())),
+                wanted,
+            )
+        }
+        looked += 1
+        if not set(kind.repairs) <= cured:
+            broken.append(f"{name}: {', '.join(set(kind.repairs) - cured)} does not restore it")
+        if cured == set(simple):
+            broken.append(f"{name}: everything restores it")
+    return Smelt(looked=looked, broken=tuple(broken))
+
+
+def _same(one: dict[str, float], other: dict[str, float]) -> bool:
+    return all(np.isclose(one[name], other[name], rtol=1e-6, atol=1e-9) for name in other)
+
+
+def _day(field: Field) -> Smelt:
+    """Every ten minutes solved anew, without the grid that the day is read from."""
+    del field
+    broken = []
+    cases = ((), (("supply_leak", 0.3),), (("undercharge", 0.25),), (("strips_on", 4.8),))
+    worst = 0.0
+    for faults in cases:
+        built = Bench().installed(faults=faults)
+        day = energy.day(built, HOT, SETPOINT)
+        water = moist_air.humidity_ratio(
+            day.indoor_temperature, day.indoor_relative_humidity, moist_air.STANDARD_PRESSURE
+        )
+        around = [
+            Conditions(
+                outdoor_temperature=float(energy.outdoor_temperature(HOT, hour)),
+                outdoor_humidity_ratio=HOT.humidity_ratio,
+                indoor_temperature=float(room),
+                indoor_humidity_ratio=float(damp),
+                solar=float(energy.sun(HOT, hour)),
+            )
+            for hour, room, damp in zip(day.hours, day.indoor_temperature, water, strict=True)
+        ]
+        point = steady.solve_many([built] * len(around), around)
+        used = float(
+            np.sum((point.outdoor_power + point.air_handler_power) * day.run_fraction) * STEP
+        )
+        worst = max(worst, abs(day.energy / used - 1.0))
+        if abs(day.energy / used - 1.0) > 0.005:
+            broken.append(f"{faults}: bill off by {day.energy / used - 1.0:.2%}")
+        warm = day.indoor_temperature > SETPOINT + 0.3
+        if day.run_fraction.max() > 1.0 + 1e-9 or (day.run_fraction[warm] < 0.99).any():
+            broken.append(f"{faults}: thermostat and run time disagree")
+    return Smelt(looked=len(cases), broken=tuple(broken), figure=f"bill within {worst:.2%}")
+
+
+def _healthy_spread(field: Field) -> Smelt:
+    """Healthy visits as tools show them: no perfect numbers, and not the same twice."""
+    del field
+    needs = ("return_dry_bulb", "supply_dry_bulb", "liquid_pressure", "liquid_line_temperature")
+    shown: dict[str, list[float]] = {"temperature_split": [], "subcooling": []}
+    for seed in range(VISITS):
+        taken = [
+            (n, Reading(measurement=name, technique="", kind="", value=_taken(name, seed, 1)[0]))
+            for n, name in enumerate(needs)
+        ]
+        for item in work_out(taken, "txv", "R-410A"):
+            if item.id in shown:
+                shown[item.id].append(round(item.value * 1.8, 1))
+    cold, split_seen = shown["subcooling"], shown["temperature_split"]
+    return figures(
+        split_spread=(float(np.std(split_seen)), 0.01, 3.0),
+        subcooling_spread=(float(np.std(cold)), 0.01, 4.0),
+        perfect_split=(float(np.mean(np.isclose(split_seen, 20.0))), 0.0, 0.2),
+        perfect_subcooling=(float(np.mean(np.isclose(cold, 10.0))), 0.0, 0.2),
+    )
+
+
+WHOLE_SMELLS = (
+    Smell(number=18, fails_if="two probes the same for ever, smooth trends",
+          bar="takes scatter, visits differ, every tool", found=_tools),
+    Smell(number=19, fails_if="steady at once", bar="≥ 10 % away at 10 s, within 2 % at 15 min",
+          found=_lag),
+    Smell(number=27, fails_if="heat does not fall with the weather; frost in the wrong weather",
+          bar="62 to 7 °F one way; none at 60 °F, some at 28 °F damp", found=_heating_map),
+    Smell(number=28, fails_if="low indoor air in heating leaves the head alone",
+          bar="−20 % ⇒ ≥ 20 psi", found=_heating_head),
+    Smell(number=30, fails_if="an iced coil gives a valid superheat",
+          bar="the charge test is refused",
+          found=_iced),
+    Smell(number=32, fails_if="the repair does not restore, or any act does",
+          bar="readings within 1e-6", found=_counterfactual),
+    Smell(number=33, fails_if="kWh are not power times run time; run fraction over one",
+          bar="within 0.5 %; all of the time wherever it is warm", found=_day),
+    Smell(number=35, fails_if="a healthy house with perfect numbers",
+          bar="spread between visits; 20.0 and 10.0 in fewer than a fifth", found=_healthy_spread),
+)  # fmt: skip
