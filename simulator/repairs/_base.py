@@ -1,9 +1,12 @@
 """What every repair is."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from importlib import resources
 from typing import ClassVar
 
-from simulator.plant.installation import Installation
+from simulator.plant import catalogue, parameter_file
+from simulator.plant.installation import Installation, Unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,3 +48,55 @@ class Repair:
             Better, worse or the same: the plant decides.
         """
         raise TypeError(f"{type(self).__name__} does not say what it does")
+
+
+def recharged(unit: Unit) -> Unit:
+    """A circuit that was opened, evacuated and filled by the plate.
+
+    Parameters
+    ----------
+    unit : Unit
+        Whatever is in it is recovered first.
+
+    Returns
+    -------
+    Unit
+        The plate's refrigerant, the plate's mass of it, and nothing else.
+    """
+    return replace(
+        unit, refrigerant=unit.plate_refrigerant, charge=unit.plate_charge, foreign_gas=0.0
+    )
+
+
+def as_sold(unit: Unit) -> Unit:
+    """The same model with the parts its papers name, for the sizes of devices and pipes.
+
+    Parameters
+    ----------
+    unit : Unit
+        As it stands.
+
+    Returns
+    -------
+    Unit
+        New, with the same kind of metering device.
+
+    Raises
+    ------
+    LookupError
+        For a model of which there are no papers.
+    """
+    return _new(unit.name, "txv" if unit.metering.is_thermostatic else "orifice")
+
+
+@lru_cache
+def _new(model: str, metering: str) -> Unit:
+    folder = resources.files("simulator.plant") / "equipment"
+    for entry in sorted(item.name for item in folder.iterdir()):
+        file = entry.removesuffix(".toml")
+        if (
+            entry != file
+            and parameter_file.read("equipment", file).table("plate").rows["name"] == model
+        ):
+            return catalogue.load_installation(unit=file, metering=metering).unit
+    raise LookupError(f"There are no papers for the model {model}.")

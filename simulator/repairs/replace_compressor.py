@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from simulator.plant.installation import Installation
-from simulator.repairs._base import Repair
+from simulator.repairs._base import Repair, recharged
 
 
 class ReplaceCompressor(Repair):
@@ -24,5 +24,4 @@ class ReplaceCompressor(Repair):
         """See ``Repair``."""
         unit = installation.unit
         compressor = replace(unit.compressor, leak_fraction=0.0)
-        opened = replace(unit, compressor=compressor, charge=unit.plate_charge, foreign_gas=0.0)
-        return replace(installation, unit=opened)
+        return replace(installation, unit=recharged(replace(unit, compressor=compressor)))

@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from simulator.plant.installation import Installation
-from simulator.repairs._base import Repair
+from simulator.repairs._base import Repair, recharged
 
 
 class ReplaceDrier(Repair):
@@ -26,5 +26,4 @@ class ReplaceDrier(Repair):
         """See ``Repair``."""
         unit = installation.unit
         lines = replace(unit.lines, restriction=0.0)
-        opened = replace(unit, lines=lines, charge=unit.plate_charge, foreign_gas=0.0)
-        return replace(installation, unit=opened)
+        return replace(installation, unit=recharged(replace(unit, lines=lines)))

@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from simulator.plant.installation import Installation
-from simulator.repairs._base import Repair
+from simulator.repairs._base import Repair, recharged
 
 
 class WeighInCharge(Repair):
@@ -13,8 +13,9 @@ class WeighInCharge(Repair):
     title: ClassVar[str] = "Find leak, evacuate and weigh in the plate charge"
     minutes: ClassVar[float] = 95.0
     caution: ClassVar[str | None] = (
-        "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
-        "are for certified people, by local rules."
+        "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
+        "for certified people, by local rules. If the charge may burn (A2L): ventilate, keep "
+        "flames and sparks away until it is out and the pipes are purged."
     )
     consequence: ClassVar[str] = (
         "Takes most of the visit and uses new refrigerant; needs a leak search first."
@@ -23,5 +24,4 @@ class WeighInCharge(Repair):
 
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
-        unit = installation.unit
-        return replace(installation, unit=replace(unit, charge=unit.plate_charge, foreign_gas=0.0))
+        return replace(installation, unit=recharged(installation.unit))

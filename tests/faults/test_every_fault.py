@@ -15,7 +15,7 @@ from simulator.plant import catalogue, steady
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.kinds import KINDS
 from tests.faults.signs import AT, healthy, numbers, signs
-from tests.plant.stand import weather
+from tests.plant.stand import weather, winter
 
 FAULTS = discover()
 SIGNS = signs()
@@ -71,12 +71,12 @@ def test_its_effect_grows_with_severity(name: str) -> None:
 @EVERY
 def test_it_solves_over_severity_and_weather(name: str) -> None:
     kind = FAULTS[name]
-    assert "cooling" in kind.modes  # the only weather this check has
+    summer = [weather(out, wet=wet) for out, wet in product((65.0, 95.0, 110.0), (60.0, 68.0))]
+    skies = {"cooling": summer, "heating": [winter(out) for out in (17.0, 35.0, 47.0, 62.0)]}
     cases = [
-        (named(name, share * kind.high).applied_to(healthy(metering)), weather(outdoor, wet=wet))
-        for share, outdoor, wet, metering in product(
-            (0.1, 0.4, 0.7, 1.0), (65.0, 95.0, 110.0), (60.0, 68.0), kind.metering
-        )
+        (named(name, share * kind.high).applied_to(healthy(metering)), sky)
+        for share, mode, metering in product((0.1, 0.4, 0.7, 1.0), kind.modes, kind.metering)
+        for sky in skies[mode]
     ]
     point = steady.solve_many([case[0] for case in cases], [case[1] for case in cases])
     assert set(np.unique(point.state)) <= TRIPS

@@ -1,0 +1,31 @@
+"""Fit the indoor metering device the papers name."""
+
+from dataclasses import replace
+from typing import ClassVar
+
+from simulator.plant.installation import Installation
+from simulator.repairs._base import Repair, as_sold, recharged
+
+
+class ReplaceMeteringDevice(Repair):
+    """Fit the indoor metering device the papers name."""
+
+    title: ClassVar[str] = "Fit the indoor metering device the papers name"
+    minutes: ClassVar[float] = 120.0
+    caution: ClassVar[str | None] = (
+        "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
+        "for certified people, by local rules. Nitrogen flows while brazing; mind the fire. If "
+        "the charge may burn (A2L): ventilate, keep flames and sparks away until it is out and "
+        "the pipes are purged."
+    )
+    consequence: ClassVar[str] = (
+        "Opens the circuit: recovery, a new drier, evacuation and a weighed charge."
+    )
+    disturbs_charge: ClassVar[bool] = True
+
+    def applied_to(self, installation: Installation) -> Installation:
+        """See ``Repair``."""
+        unit = installation.unit
+        right = as_sold(unit).metering
+        lines = replace(unit.lines, restriction=0.0)
+        return replace(installation, unit=recharged(replace(unit, metering=right, lines=lines)))
