@@ -25,18 +25,19 @@ FAULT = FaultKind(
     family="Outdoor air",
     why=(
         "Less air must carry the same heat, so it leaves hotter and the head rises with it; "
-        "power follows the head."
+        "power follows the head. While heating it leaves colder, and the coil frosts sooner."
     ),
     apply=apply,
     measure="share of the outdoor airflow lost",
     high=0.7,
     typical=0.4,
+    modes=("cooling", "heating"),
     prior=0.8,
     hazards=("hazard_look_outdoor", "prove_meter"),
     evidence={
         "look_outdoor_coil": ("seen", 0.6),
-        "outdoor_leaving_temperature": ("up", 0.3),
-        "liquid_pressure": ("up", 0.2),
+        "outdoor_leaving_temperature": ("moved", 0.3),
+        "liquid_pressure": ("moved", 0.2),
         "outdoor_current": ("up", 0.2),
     },
     repairs=("clean_outdoor_coil",),

@@ -32,6 +32,7 @@ FAULT = FaultKind(
     measure="share of the volume flow that blows back",
     high=0.6,
     typical=0.25,
+    modes=("cooling", "heating"),
     prior=0.1,
     hazards=("hazard_look_outdoor", "prove_meter"),
     evidence={

@@ -32,6 +32,7 @@ FAULT = FaultKind(
     measure="share of the available pressure drop, at rated flow",
     high=0.6,
     typical=0.3,
+    modes=("cooling", "heating"),
     prior=0.1,
     hazards=("hazard_look_outdoor",),
     evidence={

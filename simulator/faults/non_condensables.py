@@ -37,6 +37,7 @@ FAULT = FaultKind(
     kind="pressure_difference",
     high=80.0,
     typical=30.0,
+    modes=("cooling", "heating"),
     prior=0.1,
     hazards=("hazard_look_outdoor",),
     evidence={

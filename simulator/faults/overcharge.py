@@ -29,6 +29,7 @@ FAULT = FaultKind(
     measure="share of the plate charge in excess",
     high=0.5,
     typical=0.2,
+    modes=("cooling", "heating"),
     prior=0.4,
     hazards=("hazard_look_outdoor",),
     evidence={

@@ -30,6 +30,7 @@ FAULT = FaultKind(
     measure="share of the plate charge missing",
     high=0.5,
     typical=0.2,
+    modes=("cooling", "heating"),
     prior=0.8,
     hazards=("hazard_look_outdoor",),
     evidence={
