@@ -47,7 +47,7 @@ def sweep_plot(own: list[Sweep]) -> str:
     """One fault: key readings over severity, a line for each device and mode."""
     kind = discover()[own[0].fault]
     figure = Figure(figsize=(12, 4.2))
-    axes: Any = figure.subplots(2, 5).flat
+    axes: Any = list(figure.subplots(2, 5).flat)
     for place, (name, (_, _, unit)) in zip(axes, KEYS.items(), strict=False):
         for sweep in own:
             style = "-" if sweep.metering == "txv" else "--"
@@ -55,8 +55,9 @@ def sweep_plot(own: list[Sweep]) -> str:
             place.plot(sweep.amounts, sweep.reading(name), style, color=color, lw=1.3)
         place.set_title(f"{name.replace('_', ' ')} [{unit}]", fontsize=8)
         place.tick_params(labelsize=7)
-    for place in list(axes)[len(KEYS) :]:
+    for place in axes[len(KEYS) :]:
         place.axis("off")
     figure.supxlabel(f"{kind.measure} [{kind.unit}]; solid: valve, dashed: orifice", fontsize=8)
+    figure.suptitle(kind.title, fontsize=10)
     figure.tight_layout()
     return svg(figure, f"Key readings over the severity of {own[0].fault}")
