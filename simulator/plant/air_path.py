@@ -56,8 +56,7 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         Floats, or arrays of shape (n,).
     """
     unit, ducts = installation.unit, installation.ducts
-    calls = conditions.zone_call
-    bypass = ducts.bypass_share + ducts.zoned_bypass_share * (np.asarray(calls) > 0.0)
+    bypass = _bypass(ducts, conditions.zone_call)
     density = moist_air.density(
         conditions.indoor_temperature, conditions.indoor_humidity_ratio, conditions.pressure
     )
@@ -71,7 +70,7 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     slot_share = through_slot / (through_slot + through_filter)
     house_share = (1.0 - slot_share) * (1.0 - ducts.return_leak)
     room_share = np.maximum(house_share - bypass, 1e-3)
-    supply, room_shares = _branches(ducts, unit.rated_airflow, calls)
+    supply, room_shares = _branches(ducts, unit.rated_airflow, conditions.zone_call)
     register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
     coil = _coil_resistance(unit, conditions)
     square = (
@@ -101,6 +100,11 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
         blower_speed=point.speed,
         blower_power=point.power,
     )
+
+
+def _bypass(ducts: Ducts, zone_call: Values) -> Values:
+    """Share of the fan flow that returns at once [-]."""
+    return ducts.bypass_share + ducts.zoned_bypass_share * np.where(np.asarray(zone_call) > 0, 1, 0)
 
 
 def _branches(ducts: Ducts, rated: Values, zone_call: Values) -> tuple[Values, tuple[Values, ...]]:

@@ -46,7 +46,14 @@ def evaporated(stream: Stream, duty: Duty) -> Evaporated:
     reach = outdoor_coil.slice_effectiveness(vapour, capacity) * capacity
     vapour_rate = flow * low.vapour_heat_capacity
     warming = -np.expm1(-reach * dry_part / vapour_rate)
-    superheating = low.vapour_heat_capacity * warming * (air.temperature - low.dew_temperature)
+    gap = air.temperature - low.dew_temperature
+    # Vapour's heat capacity falls as it warms: the mean up to the air, so that gas never
+    # leaves warmer than the air came.
+    reached = stream.fluid.vapour(
+        stream.log_pressure, low, low.vapour_heat_capacity * np.maximum(gap, 0.01)
+    )
+    mean = np.maximum(gap, 0.01) / (reached.temperature - low.dew_temperature)
+    superheating = low.vapour_heat_capacity * mean * warming * gap
     end = low.vapour_enthalpy + np.minimum(stream.share, 0.0) * side.latent(low)
     outlet = side.vapour_side(stream.fluid, stream.log_pressure, low, end + superheating)
     sensible = indoor_coil.sensible_heat(air, boiling, 1.0 - dry_part, air_side)

@@ -14,8 +14,8 @@ from simulator.serve.stand import SCALES
 GLOSSARY: dict[str, dict[str, str]] = tomllib.loads(
     files("simulator.quantities").joinpath("glossary.toml").read_text(encoding="utf-8")
 )
-# A word, and the barometer that gauge pressures are counted from: neither is a reading.
-NOT_READINGS = {"state", "pressure"}
+# Words, and the barometer that gauge pressures are counted from: no readings.
+NOT_READINGS = {"state", "mode", "pressure"}
 # Worked out from two fields of the operating point.
 WORKED_OUT = {"temperature_split"}
 
