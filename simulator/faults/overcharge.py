@@ -1,4 +1,4 @@
-"""More than the plate charge was put in.
+"""More than the nameplate charge was put in.
 
 References
 ----------
@@ -26,7 +26,7 @@ FAULT = FaultKind(
         "or no cooling is gained."
     ),
     apply=apply,
-    measure="share of the plate charge in excess",
+    measure="share of the nameplate charge in excess",
     high=0.5,
     typical=0.2,
     modes=("cooling", "heating"),

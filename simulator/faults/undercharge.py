@@ -1,4 +1,4 @@
-"""Part of the plate charge has leaked out or was never put in.
+"""Part of the nameplate charge has leaked out or was never put in.
 
 References
 ----------
@@ -27,7 +27,7 @@ FAULT = FaultKind(
         "gets vapour with its liquid and starves the indoor coil."
     ),
     apply=apply,
-    measure="share of the plate charge missing",
+    measure="share of the nameplate charge missing",
     high=0.5,
     typical=0.2,
     modes=("cooling", "heating"),

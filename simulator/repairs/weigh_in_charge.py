@@ -1,4 +1,4 @@
-"""Find and mend the leak, evacuate, weigh in the plate charge."""
+"""Find and mend the leak, evacuate, weigh in the nameplate charge."""
 
 from dataclasses import replace
 from typing import ClassVar
@@ -8,9 +8,9 @@ from simulator.repairs._base import Repair, recharged
 
 
 class WeighInCharge(Repair):
-    """Find and mend the leak, evacuate, weigh in the plate charge."""
+    """Find and mend the leak, evacuate, weigh in the nameplate charge."""
 
-    title: ClassVar[str] = "Find leak, evacuate and weigh in the plate charge"
+    title: ClassVar[str] = "Find leak, evacuate and weigh in the nameplate charge"
     minutes: ClassVar[float] = 95.0
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
