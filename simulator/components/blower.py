@@ -21,14 +21,18 @@ class Blower:
     """What the blower and its motor are.
 
     Torque is ``set_torque + slip_torque * (synchronous_speed - speed)``: a
-    constant-torque motor has no slip term, an induction motor no set term.
+    constant-torque motor has no slip term, an induction motor no set term. A
+    constant-airflow motor turns as fast as its airflow needs, as long as that asks for no
+    more than ``set_torque``.
 
     Parameters
     ----------
     wheel_diameter : float
         [m]
     set_torque : float
-        Held by the motor's electronics. [N m]
+        Held by the motor's electronics; the most that a constant-airflow motor gives. [N m]
+    set_airflow : float
+        Held by a constant-airflow motor; 0 for every other. [m³/s]
     slip_torque : float
         Gained per unit of slip. [N m s]
     synchronous_speed : float
@@ -45,6 +49,7 @@ class Blower:
 
     wheel_diameter: Values
     set_torque: Values
+    set_airflow: Values
     slip_torque: Values
     synchronous_speed: Values
     torque_fraction: Values
@@ -100,22 +105,77 @@ def run_against(
         speed = _speed(blower, coefficient, density)
         flow = coefficient * speed * size**3
     rise = square_resistance * flow**2 + coil_resistance * flow**1.8
-    return BlowerPoint(flow, rise, speed, _power(blower, speed))
+    point = BlowerPoint(flow, rise, speed, 0.0)
+    return point._replace(power=_power(blower, point, density))
+
+
+def wheel_torque(diameter: Values, coefficient: Values, speed: Values, density: Values) -> Values:
+    """Torque that a wheel takes.
+
+    Parameters
+    ----------
+    diameter : float
+        [m]
+    coefficient : float
+        Flow over speed and the cube of the diameter. [-]
+    speed : float
+        [rad/s]
+    density : float
+        Of the air. [kg/m³]
+
+    Returns
+    -------
+    float
+        [N m]
+    """
+    return (IDLE_TORQUE + TORQUE_SLOPE * coefficient) * density * diameter**5 * speed**2
+
+
+def wheel_speed(
+    diameter: Values, airflow: Values, pressure_rise: Values, density: Values
+) -> Values:
+    """Speed at which a wheel gives this flow and pressure.
+
+    Parameters
+    ----------
+    diameter : float
+        [m]
+    airflow : float
+        [m³/s]
+    pressure_rise : float
+        [Pa]
+    density : float
+        Of the air. [kg/m³]
+
+    Returns
+    -------
+    float
+        [rad/s]
+    """
+    drawn = PRESSURE_CURVATURE * (airflow / diameter**2) ** 2
+    return np.sqrt((pressure_rise / density + drawn) / SHUT_OFF_PRESSURE) / diameter
 
 
 def _speed(blower: Blower, coefficient: Values, density: Values) -> Values:
-    """Speed at which motor torque equals wheel torque, at one flow coefficient."""
-    wheel = (IDLE_TORQUE + TORQUE_SLOPE * coefficient) * density * blower.wheel_diameter**5
+    """Speed at which motor torque equals wheel torque, or airflow is as set, if lower."""
+    wheel = wheel_torque(blower.wheel_diameter, coefficient, 1.0, density)
     slip = blower.torque_fraction * blower.slip_torque
     standing = blower.torque_fraction * (
         blower.set_torque + blower.slip_torque * blower.synchronous_speed
     )
-    return (-slip + np.sqrt(slip**2 + 4.0 * wheel * standing)) / (2.0 * wheel)
+    full = (-slip + np.sqrt(slip**2 + 4.0 * wheel * standing)) / (2.0 * wheel)
+    holding = blower.set_airflow / (coefficient * blower.wheel_diameter**3)
+    return np.where(np.asarray(blower.set_airflow) > 0.0, np.minimum(holding, full), full)
 
 
-def _power(blower: Blower, speed: Values) -> Values:
+def _power(blower: Blower, point: BlowerPoint, density: Values) -> Values:
     """Electrical power; an induction rotor takes torque times synchronous speed."""
-    held = blower.torque_fraction * blower.set_torque * speed
+    speed = point.speed
+    # Holding its airflow, the motor gives what the wheel takes and no more.
+    airflow = point.airflow / (speed * blower.wheel_diameter**3)
+    taken = wheel_torque(blower.wheel_diameter, airflow, speed, density)
+    given = blower.torque_fraction * blower.set_torque
+    held = np.where(np.asarray(blower.set_airflow) > 0.0, np.minimum(taken, given), given) * speed
     slip = blower.torque_fraction * blower.slip_torque * (blower.synchronous_speed - speed)
     rotor = held + np.maximum(slip, 0.0) * blower.synchronous_speed
     return blower.standby_power + rotor / blower.motor_efficiency

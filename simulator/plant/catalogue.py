@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 from functools import lru_cache
-from typing import Any
 
 from simulator.components.blower import Blower
 from simulator.components.compressor import Compressor
@@ -13,22 +12,25 @@ from simulator.components.outdoor_coil import OutdoorCoil
 from simulator.components.refrigerant_lines import RefrigerantLines
 from simulator.components.reversing_valve import ReversingValve
 from simulator.components.supply_circuit import SupplyCircuit
-from simulator.plant import parameter_file, sizing
-from simulator.plant.controls import Controls
-from simulator.plant.installation import Ducts, House, Installation, Unit, Zone
+from simulator.plant import data_sheet, parameter_file, published_unit, sizing, unit_fit
+from simulator.plant.installation import Installation, Unit
 from simulator.plant.parameter_file import ParameterFileError, Table
+from simulator.plant.site_file import site
+from simulator.plant.unit_fit import Fit
+from simulator.properties.refrigerant import known
 
 METERING = ("txv", "orifice")
-CLOSED_DAMPER = 0.04  # a closed damper still leaks a little; common practice, no source
-MOTORS = ("constant_torque", "psc")
+MOTORS = ("constant_torque", "psc")  # of a unit described part by part
+REFERENCE = "quail_36"  # what a published unit is scaled from
+PUBLISHED = "published"
 
 
 @lru_cache
 def load_installation(
-    unit: str = "quail_36",
-    metering: str = "txv",
+    unit: str = REFERENCE,
+    metering: str | None = None,
     house: str = "reference",
-    motor: str = "constant_torque",
+    motor: str | None = None,
     zone: str | None = None,
 ) -> Installation:
     """A healthy installation, sized at its rating point.
@@ -36,13 +38,13 @@ def load_installation(
     Parameters
     ----------
     unit : str
-        Equipment file.
-    metering : str
-        ``txv`` or ``orifice``.
+        Equipment file shipped, or the path of one's own; read once.
+    metering : str, optional
+        ``txv`` or ``orifice`` in both modes; else what the unit has.
     house : str
-        Site file.
-    motor : str
-        ``constant_torque`` or ``psc``.
+        Site file shipped, or the path of one's own.
+    motor : str, optional
+        ``constant_torque``, ``psc`` or ``constant_airflow``; else what the unit has.
     zone : str, optional
         Around all ducts, instead of what the site file says.
 
@@ -56,19 +58,67 @@ def load_installation(
     ParameterFileError
         For a name or a file that cannot be used.
     """
-    if metering not in METERING:
+    if metering is not None and metering not in METERING:
         raise ParameterFileError(f"metering must be txv or orifice, not {metering}.")
-    if motor not in MOTORS:
-        raise ParameterFileError(f"motor must be constant_torque or psc, not {motor}.")
-    reference = _site(parameter_file.read("sites", "reference"))
-    sized = _sized_unit(unit, motor, reference)
-    site = _site(parameter_file.read("sites", house), zone)
-    return sizing.fitted(replace(site, unit=sized), is_thermostatic=metering == "txv")
+    if motor is not None and motor not in data_sheet.MOTORS:
+        raise ParameterFileError(
+            f"motor must be {', '.join(MOTORS)} or constant_airflow, not {motor}."
+        )
+    built = site(parameter_file.read("sites", house), zone)
+    sized, devices = _sized_unit(unit, motor)
+    cooling, heating = (metering or own for own in devices)
+    return sizing.fitted(
+        replace(built, unit=sized),
+        is_thermostatic=cooling == "txv",
+        heating_thermostatic=heating == "txv",
+    )
 
 
 @lru_cache
-def _sized_unit(unit: str, motor: str, reference: Installation) -> Unit:
+def fit_of(unit: str) -> Fit:
+    """How a published unit was fitted to its rated points.
+
+    Parameters
+    ----------
+    unit : str
+        Equipment file shipped, or the path of one's own.
+
+    Returns
+    -------
+    Fit
+        With the sized unit.
+
+    Raises
+    ------
+    ParameterFileError
+        For a file that cannot be used, or is not of the published kind.
+    """
     file = parameter_file.read("equipment", unit)
+    if file.rows.get("kind") != PUBLISHED:
+        raise ParameterFileError(
+            f"{file.name} describes parts, not published data: its kind must be {PUBLISHED!r}."
+        )
+    quail = parameter_file.read("equipment", REFERENCE)
+    return unit_fit.fit(
+        published_unit.published(file),
+        _unsized_unit(quail, MOTORS[0]),
+        site(parameter_file.read("sites", "reference")),
+    )
+
+
+@lru_cache
+def _sized_unit(unit: str, motor: str | None) -> tuple[Unit, tuple[str, str]]:
+    """A unit sized at its rating point, and the metering device it has in each mode."""
+    file = parameter_file.read("equipment", unit)
+    if file.rows.get("kind") == PUBLISHED:
+        made = fit_of(unit)
+        own = made.published.motor
+        if motor not in (None, own):
+            raise ParameterFileError(f"{made.published.name} has a {own} blower, not {motor}.")
+        return made.unit, made.published.metering
+    if motor not in (None, *MOTORS):
+        raise ParameterFileError(f"{file.name} has no {motor} blower.")
+    reference = site(parameter_file.read("sites", "reference"))
     rating = sizing.Rating(
         **file.table("rating").numbers(
             outdoor_temperature="K",
@@ -84,7 +134,11 @@ def _sized_unit(unit: str, motor: str, reference: Installation) -> Unit:
             heating_subcooling="delta K",
         )
     )
-    return sizing.sized(replace(reference, unit=_unsized_unit(file, motor)), rating).unit
+    unsized = _unsized_unit(file, motor or MOTORS[0])
+    try:
+        return sizing.sized(replace(reference, unit=unsized), rating).unit, ("txv", "txv")
+    except (sizing.SizingError, ArithmeticError, ValueError) as problem:
+        raise ParameterFileError(f"{file.name}: {problem}") from problem
 
 
 def _unsized_unit(file: Table, motor: str) -> Unit:
@@ -93,9 +147,9 @@ def _unsized_unit(file: Table, motor: str) -> Unit:
         nominal_capacity="W", rated_airflow="m³/s", high_cut_out="Pa", low_cut_out="Pa"
     )
     return Unit(
-        name=str(plate.rows["name"]),
-        refrigerant=str(plate.rows["refrigerant"]),
-        plate_refrigerant=str(plate.rows["refrigerant"]),
+        name=plate.word("name"),
+        refrigerant=_known_refrigerant(plate),
+        plate_refrigerant=_known_refrigerant(plate),
         rated_flow=plate.number("expected_flow", "kg/s"),
         compressor=_compressor(file.table("compressor")),
         outdoor_coil=_outdoor_coil(file.table("outdoor_coil")),
@@ -123,6 +177,16 @@ def _unsized_unit(file: Table, motor: str) -> Unit:
         rated_pressure_difference=1.7e6,
         **numbers,
     )
+
+
+def _known_refrigerant(plate: Table) -> str:
+    name = plate.word("refrigerant")
+    if name not in known():
+        raise ParameterFileError(
+            f"{plate.name}: there is no refrigerant {name}; there are: "
+            f"{', '.join(sorted(known()))}."
+        )
+    return name
 
 
 def _compressor(table: Table) -> Compressor:
@@ -224,86 +288,12 @@ def _lines(table: Table) -> RefrigerantLines:
 def _blower(table: Table, motor: str) -> Blower:
     induction = motor == "psc"
     return Blower(
+        set_airflow=0.0,
         set_torque=0.0 if induction else 2.0,
         slip_torque=0.1 if induction else 0.0,
         synchronous_speed=table.number("synchronous_speed", "rad/s") if induction else 0.0,
         torque_fraction=1.0,
         **table.numbers(
             wheel_diameter="m", motor_efficiency="-", standby_power="W", power_factor="-"
-        ),
-    )
-
-
-def _site(file: Table, zone: str | None = None) -> Installation:
-    """A site file; its unit is put in by the caller."""
-    site, zones = file.table("site"), file.table("zones")
-    supply, back = (zone or str(site.rows[side]) for side in ("supply_zone", "return_zone"))
-    unsized: Any = None
-    return Installation(
-        unit=unsized,
-        ducts=_ducts(file.table("ducts")),
-        supply_zone=_zone(zones.table(supply), supply),
-        return_zone=_zone(zones.table(back), back),
-        zones_shared=float(supply == back),
-        controls=Controls(),
-        house=House(
-            **file.table("house").numbers(
-                conductance="W/K",
-                sun_area="m²",
-                internal_gain="W",
-                moisture_gain="kg/s",
-                natural_infiltration="m³/s",
-                leakage_coefficient="m³/s/Pa^0.65",
-                heat_capacity="J/K",
-                volume="m³",
-                moisture_buffer="-",
-                electricity_price="$/J",
-            )
-        ),
-    )
-
-
-def _ducts(table: Table) -> Ducts:
-    numbers = table.numbers(
-        return_drop="Pa",
-        clean_filter_drop="Pa",
-        supply_drop="Pa",
-        return_leak="-",
-        supply_leak="-",
-        return_conductance="W/K",
-        supply_conductance="W/K",
-    )
-    shares, runs = table.rows["room_shares"], table.rows["room_runs"]
-    if abs(sum(shares) - 1.0) > 1e-9 or len(shares) != len(runs):
-        raise ParameterFileError(
-            f"{table.name}: room_shares must add up to 1 and pair with room_runs."
-        )
-    return Ducts(
-        filter_loading=1.0,
-        slot_area=0.0,
-        built_return_leak=numbers["return_leak"],
-        built_supply_leak=numbers["supply_leak"],
-        room_shares=tuple(float(share) for share in shares),
-        room_runs=tuple(float(run) for run in runs),
-        damper_openings=tuple(1.0 for _ in runs),
-        room_zones=tuple(float(zone) for zone in table.rows.get("room_zones", [1] * len(runs))),
-        zone_dampers=((1.0, CLOSED_DAMPER), (1.0, CLOSED_DAMPER)),
-        bypass_share=0.0,
-        zoned_bypass_share=float(table.rows.get("zoned_bypass_share", 0.0)),
-        **numbers,
-    )
-
-
-def _zone(table: Table, kind: str) -> Zone:
-    return Zone(
-        kind=kind,
-        **table.numbers(
-            shell_conductance="W/K",
-            sun_share="K m²/W",
-            ground_conductance="W/K",
-            ground_temperature="K",
-            house_conductance="W/K",
-            vent_airflow="m³/s",
-            moisture_gain="kg/s",
         ),
     )

@@ -82,7 +82,7 @@ def sized(installation: Installation, rating: Rating) -> Installation:
         return_temperature=rating.indoor_temperature,
         return_wet_bulb=rating.indoor_wet_bulb,
     )
-    installation = _tight(installation, rating)
+    installation = tight(installation, rating)
     installation = at_airflow(installation, conditions, 1.0)
     for _ in range(4):
         now, low_pressure = _held(installation, conditions, rating.superheat, rating.subcooling)
@@ -149,8 +149,21 @@ def _sized_for_heating(installation: Installation, rating: Rating) -> Installati
     return replace(installation, unit=unit)
 
 
-def _tight(installation: Installation, rating: Rating) -> Installation:
-    """Rating ducts: tight, uninsulated walls of no effect, external static as rated."""
+def tight(installation: Installation, rating: Rating) -> Installation:
+    """Put rating ducts around a unit.
+
+    Parameters
+    ----------
+    installation : Installation
+        With ducts of its own.
+    rating : Rating
+        Tells the external static.
+
+    Returns
+    -------
+    Installation
+        Ducts tight, their walls of no effect, external static as rated.
+    """
     ducts = installation.ducts
     rest = rating.external_static - ducts.return_drop - ducts.clean_filter_drop
     tight: Ducts = replace(
@@ -164,15 +177,17 @@ def _tight(installation: Installation, rating: Rating) -> Installation:
     return replace(installation, ducts=tight)
 
 
-def fitted(installation: Installation, *, is_thermostatic: bool) -> Installation:
-    """Fit thermostatic valves or fixed orifices of the unit's rated flow, one for each mode.
+def fitted(
+    installation: Installation, *, is_thermostatic: bool, heating_thermostatic: bool
+) -> Installation:
+    """Fit a thermostatic valve or a fixed orifice of the unit's rated flow for each mode.
 
     Parameters
     ----------
     installation : Installation
         Sized with thermostatic valves.
-    is_thermostatic : bool
-        Valves rather than orifices.
+    is_thermostatic, heating_thermostatic : bool
+        A valve rather than an orifice while cooling; while heating.
 
     Returns
     -------
@@ -180,8 +195,6 @@ def fitted(installation: Installation, *, is_thermostatic: bool) -> Installation
         An orifice has the area the valve uses at the rating point.
     """
     unit = installation.unit
-    if is_thermostatic:
-        return installation
 
     def orifice(valve: MeteringDevice) -> MeteringDevice:
         used = metering_device.opening(valve, valve.rated_superheat)
@@ -189,8 +202,10 @@ def fitted(installation: Installation, *, is_thermostatic: bool) -> Installation
 
     fixed = replace(
         unit,
-        metering=orifice(unit.metering),
-        heating_metering=orifice(unit.heating_metering),
+        metering=unit.metering if is_thermostatic else orifice(unit.metering),
+        heating_metering=(
+            unit.heating_metering if heating_thermostatic else orifice(unit.heating_metering)
+        ),
     )
     return replace(installation, unit=fixed)
 
@@ -213,6 +228,12 @@ def at_airflow(installation: Installation, conditions: Conditions, fraction: flo
         Within 1e-6 of the airflow asked for.
     """
     blower = installation.unit.blower
+    if blower.set_airflow > 0.0:
+        # Against the same ducts, torque goes with the square of what is held.
+        held = fraction * installation.unit.rated_airflow
+        share = held / blower.set_airflow
+        set_to = replace(blower, set_airflow=held, set_torque=blower.set_torque * share**2)
+        return replace(installation, unit=replace(installation.unit, blower=set_to))
     wanted = np.log(fraction * installation.unit.rated_airflow)
     scale, gain = 1.0, 2.0
     previous: tuple[float, float] | None = None
