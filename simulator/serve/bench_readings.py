@@ -1,20 +1,15 @@
 """The test stand as a function: weather and faults in, exact readings and truth out."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field, fields
+from dataclasses import fields
 from typing import Any
 
-import numpy as np
-
-from simulator.faults import _catalogue as faults
-from simulator.plant import catalogue, sizing, steady
-from simulator.plant.conditions import Conditions, from_wet_bulb
-from simulator.plant.installation import Installation
+from simulator.plant import steady
 from simulator.plant.operating_point import OperatingPoint
-from simulator.quantities.entered import BadEntry
-from simulator.quantities.shown import from_display, show, to_display
+from simulator.properties.moist_air import ZERO_CELSIUS
+from simulator.quantities.shown import show, to_display
 from simulator.serve import house_day
-from simulator.serve.given import need_faults, need_known, need_number, need_word
+from simulator.serve.bench_setting import Setting, checked, conditions_of, installation_of
+from simulator.serve.given import need_known
 
 # What tools would show, and what only the plant knows: field of the operating point, kind.
 READINGS: dict[str, tuple[str, str]] = {
@@ -59,149 +54,26 @@ TRUTH: dict[str, tuple[str, str]] = {
     "zone_temperature": ("zone_temperature", "temperature"),
     "return_zone_temperature": ("return_zone_temperature", "temperature"),
 }
-# Allowed settings, in the technician's units: lowest, highest, unit, plain name.
-LIMITS: dict[str, tuple[float, float, str, str]] = {
-    "outdoor": (55.0, 125.0, "°F", "the outdoor temperature"),
-    "return_db": (60.0, 95.0, "°F", "the return dry bulb"),
-    "return_wb": (45.0, 85.0, "°F", "the return wet bulb"),
-    "airflow": (0.3, 1.4, "of rated", "the airflow"),
+# The same while heating: the large pipe carries hot gas, and the outdoor coil frost.
+HEATING_READINGS: dict[str, tuple[str, str]] = {
+    "vapour_line_pressure": ("vapour_port_pressure", "gauge_pressure"),
+    "vapour_line_temperature": ("vapour_line_temperature", "temperature"),
+    "reversing_valve_rise": ("reversing_valve_rise", "temperature_difference"),
 }
-REFERENCE = from_wet_bulb(outdoor=308.15, return_temperature=299.817, return_wet_bulb=292.594)
-# An induction motor cannot outrun its field: close to that speed no winding is strong enough.
-MOST_AIRFLOW = {"constant_torque": 1.4, "psc": 1.1}
-ZONES = ("attic", "crawl_space", "garage", "basement")
-MOST_FAULTS = 4
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Setting:
-    """What the stand is set to, in the technician's units.
-
-    Parameters
-    ----------
-    mode : str
-        ``cooling``.
-    metering : str
-        ``txv`` or ``orifice``.
-    motor : str
-        Of the blower, ``constant_torque`` or ``psc``.
-    zone : str
-        Around the ducts, one of ``ZONES``.
-    outdoor, return_db, return_wb : float
-        In °F, the last two held at the return grille.
-    airflow : float
-        Of rated, for healthy ducts. [-]
-    faults : mapping
-        Severity by fault name, each in the fault's own unit.
-    """
-
-    mode: str = "cooling"
-    metering: str = "txv"
-    motor: str = "constant_torque"
-    zone: str = "attic"
-    outdoor: float = 95.0
-    return_db: float = 80.0
-    return_wb: float = 67.0
-    airflow: float = 1.0
-    faults: Mapping[str, float] = field(default_factory=dict)
-
-
-def checked(setting: Setting) -> Setting:
-    """The same setting, or one sentence on what is wrong with it.
-
-    Parameters
-    ----------
-    setting : Setting
-        As asked for.
-
-    Returns
-    -------
-    Setting
-        Unchanged.
-
-    Raises
-    ------
-    BadEntry
-        Naming what was wrong and what is allowed.
-    """
-    need_word(setting.mode, "the mode", ("cooling",))
-    need_word(setting.metering, "the metering device", catalogue.METERING)
-    need_word(setting.motor, "the motor", catalogue.MOTORS)
-    need_word(setting.zone, "the zone", ZONES)
-    for key, (low, high, unit, name) in LIMITS.items():
-        most = MOST_AIRFLOW[setting.motor] if key == "airflow" else high
-        need_number(getattr(setting, key), name, (low, min(high, most)), unit)
-    if setting.return_wb > setting.return_db:
-        raise BadEntry(
-            f"The return wet bulb ({setting.return_wb:g} °F) cannot be above the return dry "
-            f"bulb ({setting.return_db:g} °F)."
-        )
-    conditions = conditions_of(setting)
-    if float(np.asarray(conditions.indoor_humidity_ratio)) <= 0.0:
-        raise BadEntry(
-            f"Air of {setting.return_db:g} °F cannot have a wet bulb as low as "
-            f"{setting.return_wb:g} °F."
-        )
-    need_faults(setting.faults, MOST_FAULTS)
-    return setting
-
-
-def conditions_of(setting: Setting) -> Conditions:
-    """Weather and rooms of a setting.
-
-    Parameters
-    ----------
-    setting : Setting
-        In the technician's units.
-
-    Returns
-    -------
-    Conditions
-        In SI.
-    """
-    return from_wet_bulb(
-        outdoor=float(from_display(setting.outdoor, "temperature", "us")),
-        return_temperature=float(from_display(setting.return_db, "temperature", "us")),
-        return_wet_bulb=float(from_display(setting.return_wb, "temperature", "us")),
-    )
-
-
-def installation_of(setting: Setting) -> Installation:
-    """The reference installation with the setting's airflow and faults.
-
-    Parameters
-    ----------
-    setting : Setting
-        Checked.
-
-    Returns
-    -------
-    Installation
-        Floats.
-    """
-    installation = healthy_installation(setting)
-    for name, amount in setting.faults.items():
-        installation = faults.named(name, amount).applied_to(installation)
-    return installation
-
-
-def healthy_installation(setting: Setting) -> Installation:
-    """The reference installation with the setting's airflow and no fault.
-
-    Parameters
-    ----------
-    setting : Setting
-        Checked.
-
-    Returns
-    -------
-    Installation
-        Floats.
-    """
-    installation = catalogue.load_installation(
-        metering=setting.metering, motor=setting.motor, zone=setting.zone
-    )
-    return sizing.at_airflow(installation, REFERENCE, setting.airflow)
+HEATING_TRUTH: dict[str, tuple[str, str]] = {
+    "evaporator_heat": ("evaporator_heat", "heat_rate"),
+    "vapour_line_loss": ("vapour_line_loss", "heat_rate"),
+}
+# Worked out from several fields, each with its kind; flags are one for yes and zero for no.
+WORKED_OUT: dict[str, str] = {
+    "temperature_split": "temperature_difference",
+    "temperature_rise": "temperature_difference",
+    "cop": "ratio",
+    "sensible_heat_ratio": "ratio",
+    "frost_rate": "condensate_rate",
+    "coil_below_freezing": "flag",
+    "collecting_frost": "flag",
+}
 
 
 def readings(**asked: Any) -> dict[str, Any]:
@@ -210,13 +82,14 @@ def readings(**asked: Any) -> dict[str, Any]:
     Parameters
     ----------
     **asked
-        As ``Setting``: mode, metering, motor, zone, outdoor, return_db, return_wb (°F),
-        airflow (of rated), faults (severity by name).
+        As ``Setting``: mode, unit, refrigerant, metering, motor, zone, outdoor, outdoor_wb,
+        return_db, return_wb (°F), airflow (of rated), altitude (ft), faults (severity by name).
 
     Returns
     -------
     dict
-        ``state``, ``readings`` and ``truth``; the last two hold value and unit by name.
+        ``state``, ``mode`` (what the circuit does), ``readings`` and ``truth``; the last two
+        hold value and unit by name.
 
     Raises
     ------
@@ -231,7 +104,7 @@ def readings(**asked: Any) -> dict[str, Any]:
     """
     need_known(asked, [known.name for known in fields(Setting)])
     setting = checked(Setting(**asked))
-    table = as_table(solved(setting))
+    table = as_table(solved(setting), setting.mode)
     table["truth"] |= house_day.truth(installation_of(setting), conditions_of(setting))
     return table
 
@@ -252,28 +125,63 @@ def solved(setting: Setting) -> OperatingPoint:
     return steady.solve(installation_of(setting), conditions_of(setting))
 
 
-def as_table(point: OperatingPoint) -> dict[str, Any]:
+def as_table(point: OperatingPoint, called: str = "cooling") -> dict[str, Any]:
     """An operating point in the technician's units.
 
     Parameters
     ----------
     point : OperatingPoint
         Floats.
+    called : str
+        What the thermostat calls for: which readings are of use.
 
     Returns
     -------
     dict
         As ``readings``.
     """
-    shown = {name: entry(point, *source) for name, source in READINGS.items()}
-    truth = {name: entry(point, *source) for name, source in TRUTH.items()}
-    split = point.air_handler_return_temperature - point.supply_plenum_temperature
-    shown["temperature_split"] = value_and_unit(split, "temperature_difference")
+    heating = called == "heating"
+    sources = READINGS | HEATING_READINGS if heating else READINGS
+    hidden = TRUTH | HEATING_TRUTH if heating else TRUTH
+    shown = {name: entry(point, *source) for name, source in sources.items()}
+    truth = {name: entry(point, *source) for name, source in hidden.items()}
+    rise = point.supply_plenum_temperature - point.air_handler_return_temperature
+    name = "temperature_rise" if heating else "temperature_split"
+    shown[name] = value_and_unit(rise if heating else -rise, WORKED_OUT[name])
     capacity, power = point.gross_capacity, point.outdoor_power
     truth["cop"] = value_and_unit(capacity / power if power else 0.0, "ratio")
     sensible = point.sensible_capacity / capacity if capacity else 0.0
     truth["sensible_heat_ratio"] = value_and_unit(sensible, "ratio")
-    return {"state": point.state, "readings": shown, "truth": truth}
+    if heating:
+        truth |= frost_of(point)
+    return {"state": point.state, "mode": point.mode, "readings": shown, "truth": truth}
+
+
+def frost_of(point: OperatingPoint) -> dict[str, dict[str, Any]]:
+    """What settles on the outdoor coil.
+
+    Parameters
+    ----------
+    point : OperatingPoint
+        Floats, under a call for heat.
+
+    Returns
+    -------
+    dict
+        Value and unit by name: whether the coil boils below freezing, whether it collects
+        frost, and how fast. Water that runs off a coil above freezing is no frost.
+    """
+    boils = point.state == "running" and point.mode == "heating"
+    freezing = boils and point.evaporating_temperature < ZERO_CELSIUS
+    rate = float(point.frost_rate) if freezing else 0.0
+    row = value_and_unit(rate, WORKED_OUT["frost_rate"])
+    # Less than a hundredth of what the display shows is the solver's dust.
+    collecting = row["value"] > 1e-3
+    return {
+        "frost_rate": row if collecting else {**row, "value": 0.0},
+        "coil_below_freezing": {"value": float(freezing), "unit": ""},
+        "collecting_frost": {"value": float(collecting), "unit": ""},
+    }
 
 
 def entry(point: OperatingPoint, name: str, kind: str) -> dict[str, Any]:

@@ -1,8 +1,12 @@
 """The corners of the refrigeration cycle, for the pressure-enthalpy chart."""
 
+from functools import lru_cache
+from typing import Any
+
 import numpy as np
 
 from simulator.plant.operating_point import OperatingPoint
+from simulator.properties import refrigerant
 from simulator.properties.refrigerant import Refrigerant
 from simulator.quantities.values import Array
 
@@ -22,7 +26,7 @@ def dome(fluid: Refrigerant, points: int = 60) -> tuple[Array, Array]:
     tuple
         Enthalpies [J/kg] and absolute pressures [Pa], each of shape (2 points,).
     """
-    log = np.linspace(np.log(3e5), np.log(fluid.highest_pressure), points)
+    log = np.linspace(np.log(1.02 * fluid.lowest_pressure), np.log(fluid.highest_pressure), points)
     line = fluid.saturation(log)
     enthalpy = np.concatenate(
         [np.asarray(line.liquid_enthalpy), np.asarray(line.vapour_enthalpy)[::-1]]
@@ -31,7 +35,7 @@ def dome(fluid: Refrigerant, points: int = 60) -> tuple[Array, Array]:
 
 
 def corners(fluid: Refrigerant, point: OperatingPoint) -> tuple[Array, Array]:
-    """Five states in order of flow, from the indoor coil's outlet.
+    """Five states in order of flow, from the boiling coil's outlet, whichever coil that is.
 
     Parameters
     ----------
@@ -49,7 +53,7 @@ def corners(fluid: Refrigerant, point: OperatingPoint) -> tuple[Array, Array]:
     low = float(fluid.dew_pressure(point.evaporating_temperature))
     high = float(fluid.bubble_pressure(point.condensing_temperature))
     liquid = liquid_enthalpy(fluid, high, float(point.liquid_line_temperature))
-    out = liquid + float(point.gross_capacity) / flow
+    out = liquid + float(point.evaporator_heat) / flow
     suction = out + float(point.suction_line_gain) / flow
     gas_work = float(point.compressor_power) - float(point.compressor_shell_loss)
     hot = suction + gas_work / flow
@@ -58,6 +62,52 @@ def corners(fluid: Refrigerant, point: OperatingPoint) -> tuple[Array, Array]:
         [low, float(point.suction_pressure), float(point.discharge_pressure), high, low]
     )
     return enthalpy, pressure
+
+
+@lru_cache
+def _dome(fluid: str, system: str) -> tuple[tuple[float, float], ...]:
+    enthalpy, pressure = dome(refrigerant.load(fluid))
+    return displayed(enthalpy, pressure, system)
+
+
+def chart(
+    points: tuple[OperatingPoint, OperatingPoint], fluids: tuple[str, str], system: str
+) -> dict[str, Any]:
+    """Everything the chart paints.
+
+    Parameters
+    ----------
+    points : tuple of OperatingPoint
+        As it is, and healthy.
+    fluids : tuple of str
+        What is in either circuit.
+    system : str
+        ``us`` or ``si``.
+
+    Returns
+    -------
+    dict
+        Plain data; a cycle that stands has no points.
+    """
+    now, ghost = (
+        displayed(*corners(refrigerant.load(fluid), point), system)
+        if point.state == "running"
+        else ()
+        for point, fluid in zip(points, fluids, strict=True)
+    )
+    state = "running" if now else "stands"
+    return {
+        "dome": _dome(fluids[0], system),
+        "healthy": ghost,
+        "now": now or None,
+        "mode": points[0].mode,
+        "differs": points[0] is not points[1],
+        "h_unit": "Btu/lb" if system == "us" else "kJ/kg",
+        "p_unit": "psia" if system == "us" else "kPa absolute",
+        "summary": (
+            f"Pressure over enthalpy of {fluids[0]}: the cycle {state}. Values in the table."
+        ),
+    }
 
 
 def displayed(enthalpy: Array, pressure: Array, system: str) -> tuple[tuple[float, float], ...]:

@@ -1,6 +1,7 @@
 """What came from Python code: of the right kind, or one sentence on what is allowed."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from difflib import get_close_matches
 from numbers import Real
 from typing import Any
 
@@ -143,8 +144,7 @@ def need_faults(asked: object, most: int) -> None:
         raise BadEntry(f"At most {most} faults can be combined.")
     for name, amount in asked.items():
         if not isinstance(name, str) or name not in faults.discover():
-            known = ", ".join(faults.discover())
-            raise BadEntry(f"There is no fault {told(name)}; there are: {known}.")
+            raise BadEntry(_unknown_fault(name))
         if not is_number(amount):
             raise BadEntry(f"The fault {name} needs a number as severity, not {told(amount)}.")
         try:
@@ -173,6 +173,15 @@ def need_known(asked: Iterable[str], known: Sequence[str]) -> None:
             raise BadEntry(
                 f"There is no setting called {told(word)}; there are: {', '.join(known)}."
             )
+
+
+def _unknown_fault(name: object) -> str:
+    """There are too many to repeat; a slip of the finger has one that is meant."""
+    near = get_close_matches(name, faults.discover(), 1) if isinstance(name, str) else []
+    meant = f" ({near[0]} there is)" if near else ""
+    count = len(faults.discover())
+    told_where = f"benchcall readings --list-faults lists all {count}"
+    return f"There is no fault {told(name)}{meant}; {told_where}."
 
 
 def _begun(name: str) -> str:

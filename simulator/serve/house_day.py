@@ -7,8 +7,10 @@ from simulator.plant.conditions import Conditions
 from simulator.plant.energy import Day, DayWeather, Parts
 from simulator.plant.installation import Installation
 from simulator.quantities.shown import show, to_display
+from simulator.serve import heating_day
 
 SWING = 20.0 * 5.0 / 9.0  # [K], 20 °F, usual between a summer's afternoon and its night
+WINTER_SWING = 15.0 * 5.0 / 9.0  # [K], less sun, less swing: chosen
 PER_DAY = "/day"
 # What ``truth`` tells, and of which kind it is.
 KINDS = {"run_fraction": "fraction"} | {
@@ -31,9 +33,10 @@ def weather_of(conditions: Conditions) -> DayWeather:
     DayWeather
         With the stand's outdoor air at three o'clock and its sun at noon.
     """
+    swing = WINTER_SWING if conditions.mode == "heating" else SWING
     return DayWeather(
         high=float(conditions.outdoor_temperature),
-        low=float(conditions.outdoor_temperature) - SWING,
+        low=float(conditions.outdoor_temperature) - swing,
         humidity_ratio=float(conditions.outdoor_humidity_ratio),
         noon_sun=float(conditions.solar),
     )
@@ -41,6 +44,8 @@ def weather_of(conditions: Conditions) -> DayWeather:
 
 def day_of(installation: Installation, conditions: Conditions) -> Day:
     """That day, with a thermostat set to the temperature at the return grille.
+
+    While heating, the house is taken as settled at every hour: see ``heating_day``.
 
     Parameters
     ----------
@@ -54,6 +59,8 @@ def day_of(installation: Installation, conditions: Conditions) -> Day:
     Day
         Settled.
     """
+    if conditions.mode == "heating":
+        return heating_day.day(installation, conditions, weather_of(conditions))
     return energy.day(installation, weather_of(conditions), float(conditions.indoor_temperature))
 
 

@@ -11,7 +11,8 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.kinds import KINDS
 from simulator.quantities.shown import MINUS
 from simulator.serve import bench_readings
-from simulator.serve.bench_readings import READINGS, TRUTH, Setting
+from simulator.serve.bench_readings import READINGS, TRUTH
+from simulator.serve.bench_setting import Setting
 
 LABELS = {
     "airflow": "Airflow",

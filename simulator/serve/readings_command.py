@@ -8,20 +8,32 @@ from dataclasses import asdict
 from typing import Any
 
 from simulator.faults._catalogue import discover
-from simulator.plant.catalogue import METERING, MOTORS
+from simulator.plant.catalogue import METERING
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.kinds import KINDS
 from simulator.serve import bench_readings, house_day
-from simulator.serve.bench_readings import READINGS, TRUTH, Setting
+from simulator.serve.bench_limits import (
+    HEATING_LIMITS,
+    LIMITS,
+    MODES,
+    MOTORS,
+    REFRIGERANTS,
+    UNITS,
+    USUAL,
+    ZONES,
+)
+from simulator.serve.bench_readings import HEATING_READINGS, HEATING_TRUTH, READINGS, TRUTH
+from simulator.serve.bench_setting import Setting
 from simulator.serve.given import listed
 
 # What is worked out from several fields has its kind here, the rest beside its field.
-_KINDS = {name: kind for name, (_, kind) in {**READINGS, **TRUTH}.items()} | {
-    "temperature_split": "temperature_difference",
-    "cop": "ratio",
-    "sensible_heat_ratio": "ratio",
-    **house_day.KINDS,
-}
+_FIELDS = READINGS | TRUTH | HEATING_READINGS | HEATING_TRUTH
+_KINDS = (
+    {name: kind for name, (_, kind) in _FIELDS.items()}
+    | bench_readings.WORKED_OUT
+    | house_day.KINDS
+)
+_YES_OR_NO = ("no", "yes")
 _HUNDREDS = -2  # nobody can measure heat any closer
 
 
@@ -33,26 +45,43 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser : ArgumentParser
         Of the subcommand.
     """
-    default = Setting()
     parser.add_argument("--json", action="store_true", help="print JSON")
     parser.add_argument("--list-faults", action="store_true", help="list all faults and stop")
-    parser.add_argument("--mode", default=default.mode, help="cooling")
-    parser.add_argument("--metering", default=default.metering, help=listed(METERING))
-    parser.add_argument("--motor", default=default.motor, help=f"blower: {listed(MOTORS)}")
-    parser.add_argument(
-        "--zone", default=default.zone, help=f"around the ducts: {', '.join(bench_readings.ZONES)}"
-    )
-    for option, text in (
-        ("outdoor", "outdoor dry bulb, °F"),
-        ("return-db", "dry bulb at the return grille, °F"),
-        ("return-wb", "wet bulb at the return grille, °F"),
-        ("airflow", "share of rated airflow"),
+    default = Setting()
+    own = "; the unit's own unless given"
+    for option, usual, text in (
+        ("mode", default.mode, listed(MODES)),
+        ("unit", default.unit, f"what stands there: {', '.join(UNITS)}"),
+        ("refrigerant", None, f"in the circuit: {', '.join(REFRIGERANTS)}{own}, nothing resized"),
+        ("metering", None, listed(METERING) + own),
+        ("motor", None, f"blower: {listed(MOTORS)}{own}"),
+        ("zone", default.zone, f"around the ducts: {', '.join(ZONES)}"),
     ):
-        key = option.replace("-", "_")
-        parser.add_argument(f"--{option}", default=str(getattr(default, key)), help=text)
+        parser.add_argument(f"--{option}", default=usual, help=text)
+    for key, text in (
+        ("outdoor", "outdoor dry bulb, °F"),
+        ("outdoor_wb", "outdoor wet bulb, °F"),
+        ("return_db", "dry bulb at the return grille, °F"),
+        ("return_wb", "wet bulb at the return grille, °F"),
+        ("airflow", "share of rated airflow"),
+        ("altitude", "above sea level, ft"),
+    ):
+        option = f"--{key.replace('_', '-')}"
+        parser.add_argument(option, default=None, help=text + _usual(key))
     parser.add_argument(
         "--fault", action="append", default=[], metavar="NAME=SEVERITY", help="may be repeated"
     )
+
+
+def _usual(key: str) -> str:
+    """The numbers that stand where none is given, and the ends of what can be."""
+    ends = [limits[key][:2] for limits in (LIMITS, HEATING_LIMITS)]
+    spans = [f"{low:g} to {high:g}" for low, high in ends]
+    allowed = spans[0] if ends[0] == ends[1] else f"{spans[0]}, heating {spans[1]}"
+    if key in USUAL["cooling"]:
+        usual = " and ".join(f"{USUAL[mode][key]:g} {mode}" for mode in MODES)
+        return f" ({allowed}; usually {usual})"
+    return f" ({allowed})"
 
 
 def number(text: str, name: str) -> float:
@@ -107,17 +136,14 @@ def setting_from(args: argparse.Namespace) -> Setting:
         if name in faults:
             raise BadEntry(f"The fault {name} is given twice; give it once.")
         faults[name] = number(amount, name)
-    return Setting(
-        mode=args.mode,
-        metering=args.metering,
-        motor=args.motor,
-        zone=args.zone,
-        faults=faults,
-        **{
-            key: number(getattr(args, key), f"--{key.replace('_', '-')}")
-            for key in bench_readings.LIMITS
-        },
-    )
+    given: dict[str, Any] = {
+        key: number(text, f"--{key.replace('_', '-')}")
+        for key in LIMITS
+        if (text := getattr(args, key)) is not None
+    }
+    words = ("mode", "unit", "refrigerant", "metering", "motor", "zone")
+    given |= {word: getattr(args, word) for word in words}
+    return Setting(faults=faults, **given)
 
 
 def fault_list() -> list[dict[str, Any]]:
@@ -163,6 +189,8 @@ def rounded(name: str, value: float) -> str:
     ('0.0', '36000')
     """
     kind = _KINDS[name]
+    if kind == "flag":
+        return _YES_OR_NO[round(value)]
     # A day's money is small: cents.
     places = {"heat_rate": _HUNDREDS, "money": 2}.get(kind, KINDS[kind].us.decimals)
     return f"{round(value, places) + 0.0:.{max(places, 0)}f}"
@@ -204,15 +232,14 @@ def _list_faults(as_json: bool) -> int:
 
 def _print_readings(args: argparse.Namespace) -> int:
     try:
-        setting = bench_readings.checked(setting_from(args))
+        table = bench_readings.readings(**asdict(setting_from(args)))
     except BadEntry as problem:
         sys.stderr.write(f"{problem}\n")
         return 2
-    table = bench_readings.readings(**asdict(setting))
     if args.json:
         sys.stdout.write(json.dumps(table, ensure_ascii=False, indent=2) + "\n")
         return 0
-    sys.stdout.write(f"state: {table['state']}\n")
+    sys.stdout.write(f"state: {table['state']}\nmode: {table['mode']}\n")
     for part in ("readings", "truth"):
         sys.stdout.write(f"\n{part}\n")
         for name, row in table[part].items():

@@ -1,56 +1,31 @@
 """The test stand: settings as typed in, readings beside their healthy ghosts out."""
 
+import math
 from functools import lru_cache
 from typing import Any
-
-import numpy as np
 
 from simulator.faults._catalogue import discover
 from simulator.plant import stacking, steady
 from simulator.plant.operating_point import OperatingPoint
-from simulator.properties import refrigerant
 from simulator.quantities.entered import BadEntry
-from simulator.quantities.shown import SYSTEMS, from_display, show, to_display
-from simulator.serve import bench_readings
-from simulator.serve.bench_readings import READINGS, Setting
-from simulator.serve.cycle_points import corners, displayed, dome
+from simulator.quantities.shown import from_display, show, to_display
+from simulator.serve import bench_setting
+from simulator.serve.bench_limits import MODES, MOTORS, REFRIGERANTS, UNITS, ZONES
+from simulator.serve.bench_readings import HEATING_READINGS, READINGS, frost_of
+from simulator.serve.bench_setting import Setting
+from simulator.serve.cycle_points import chart
 from simulator.serve.stand_bill import bill
+from simulator.serve.stand_entry import dials, setting_of, system_of, usual
+from simulator.serve.stand_scales import scales_of
 
-# On the stand: group, label, and the ends of the scale in the technician's units.
-SCALES: dict[str, tuple[str, str, float, float]] = {
-    "suction_pressure": ("Low side", "Suction pressure", 60, 200),
-    "superheat": ("Low side", "Superheat", 0, 45),
-    "suction_line_temperature": ("Low side", "Suction line", 30, 100),
-    "liquid_pressure": ("High side", "Liquid pressure", 200, 610),
-    "subcooling": ("High side", "Subcooling", 0, 35),
-    "liquid_line_temperature": ("High side", "Liquid line", 60, 140),
-    "liquid_after_drier_temperature": ("High side", "Liquid after the drier", 60, 140),
-    "discharge_temperature": ("High side", "Discharge line", 100, 260),
-    "outdoor_leaving_temperature": ("High side", "Air off the outdoor coil", 60, 150),
-    "temperature_split": ("Air", "Split at the air handler", -10, 35),
-    "air_handler_return_temperature": ("Air", "Return at the air handler", 60, 110),
-    "supply_plenum_temperature": ("Air", "Supply plenum", 40, 100),
-    "near_register_temperature": ("Air", "Nearest register", 40, 100),
-    "far_register_temperature": ("Air", "Farthest register", 40, 100),
-    "airflow": ("Air", "Airflow", 300, 1600),
-    "register_airflow": ("Air", "Sum of the registers", 300, 1600),
-    "condensate_rate": ("Air", "Condensate", 0, 16),
-    "total_external_static": ("Static", "Total external static", 0, 1.2),
-    "filter_drop": ("Static", "Filter drop", 0, 0.8),
-    "coil_drop": ("Static", "Coil drop", 0, 0.5),
-    "compressor_current": ("Electrical", "Compressor", 0, 20),
-    "outdoor_power": ("Electrical", "Outdoor unit", 0, 5000),
-    "air_handler_current": ("Electrical", "Air handler", 0, 60),
-    "house_pressure": ("House", "House pressure", -6, 6),
-}
-STEPS = {"outdoor": 1.0, "return_db": 0.5, "return_wb": 0.5, "airflow": 5.0}
 STATES = {
     "running": "Running and settled.",
     "high_pressure_trip": "The high-pressure switch has opened: the compressor stands.",
     "low_pressure_trip": "The low-pressure switch has opened: the compressor stands.",
+    "compressor_off": "The compressor stands; the blower runs.",
+    "off": "Everything stands.",
     "no_solution": "No steady state was found for this setting; the readings are those at rest.",
 }
-MOST_FAULTS = 2
 NOTICEABLE = 0.012  # of the scale; less than this is within a tool's error
 
 
@@ -70,71 +45,14 @@ def answer(message: dict[str, Any]) -> dict[str, Any]:
     if message.get("do") not in ("set", "bill"):
         return {"problem": "The test stand only knows how to be set."}
     try:
-        setting = bench_readings.checked(_setting(message))
-        system = _system(message)
+        system = system_of(message)
+        setting = bench_setting.checked(setting_of(message), system)
     except BadEntry as problem:
         return {"problem": str(problem)}
     # A day takes longer than a slider may: the page asks for it once the slider rests.
     if message["do"] == "bill":
         return {"bill": bill(setting, system)}
     return {"stand": stand(setting, system)}
-
-
-def _system(message: dict[str, Any]) -> str:
-    system = message.get("units", "us")
-    if system not in SYSTEMS:
-        raise BadEntry("Units are us or si.")
-    return str(system)
-
-
-def _number(message: dict[str, Any], key: str, name: str) -> float:
-    text = str(message.get(key, "")).strip()
-    if not text:
-        raise BadEntry(f"{name} is missing; give a number.")
-    try:
-        return float(text[:40])
-    except ValueError:
-        raise BadEntry(f"{name} must be a number, not {text[:40]!r}.") from None
-
-
-def _setting(message: dict[str, Any]) -> Setting:
-    numbers = {
-        key: _number(message, key, name[0].upper() + name[1:])
-        for key, (_, _, _, name) in bench_readings.LIMITS.items()
-    }
-    numbers["airflow"] /= 100.0
-    asked = message.get("faults", [])
-    if not isinstance(asked, list) or len(asked) > MOST_FAULTS:
-        raise BadEntry(f"At most {MOST_FAULTS} faults fit on the stand.")
-    faults: dict[str, float] = {}
-    for row in asked:
-        name = str(row.get("name", "")) if isinstance(row, dict) else ""
-        kind = discover().get(name)
-        if kind is None:
-            raise BadEntry("That fault is not in the list; choose one from it.")
-        if name in faults:
-            raise BadEntry(f"{kind.title} is chosen twice; choose another for the second fault.")
-        amount = _number(row, "severity", f"The severity of {kind.title.lower()}")
-        scale = 100.0 if kind.unit == "-" else 1.0
-        faults[name] = _in_range(kind, amount, scale)
-    return Setting(
-        metering=str(message.get("metering", "")),
-        faults=faults,
-        outdoor=numbers["outdoor"],
-        return_db=numbers["return_db"],
-        return_wb=numbers["return_wb"],
-        airflow=numbers["airflow"],
-    )
-
-
-def _in_range(kind: Any, amount: float, scale: float) -> float:
-    if not np.isfinite(amount) or not kind.low * scale <= amount <= kind.high * scale:
-        unit = "%" if kind.unit == "-" else f" {kind.unit}"
-        raise BadEntry(
-            f"{kind.title} takes {kind.low * scale:g} to {kind.high * scale:g}{unit}, "
-            f"not {amount:g}."
-        )
-    return amount / scale
 
 
 @lru_cache
@@ -155,6 +73,7 @@ def fault_choices() -> tuple[dict[str, Any], ...]:
                 "name": name,
                 "title": kind.title,
                 "family": kind.family,
+                "modes": kind.modes,
                 "measure": kind.measure,
                 "unit": "%" if kind.unit == "-" else kind.unit,
                 "low": 0,
@@ -181,45 +100,86 @@ def stand(setting: Setting, system: str) -> dict[str, Any]:
     dict
         Plain data.
     """
-    conditions = bench_readings.conditions_of(setting)
-    healthy = bench_readings.healthy_installation(setting)
-    faulty = bench_readings.installation_of(setting)
+    conditions = bench_setting.conditions_of(setting)
+    healthy = bench_setting.healthy_installation(setting)
+    faulty = bench_setting.installation_of(setting)
     if setting.faults:
         both = steady.solve_many([healthy, faulty], [conditions, conditions])
         ghost, now = (stacking.chosen(both, index) for index in (0, 1))
     else:
         ghost = now = steady.solve(healthy, conditions)
+    fluids = (faulty.unit.refrigerant, healthy.unit.refrigerant)
     return {
         "state": now.state,
-        "state_text": STATES[now.state],
-        "readings": [_row(name, now, ghost, system) for name in SCALES],
-        "meaning": meaning(now, ghost, system),
-        "chart": _chart(healthy.unit.refrigerant, now, ghost, system),
-        "limits": {
-            key: {
-                "low": low * (100.0 if key == "airflow" else 1.0),
-                "high": high * (100.0 if key == "airflow" else 1.0),
-                "step": STEPS[key],
-            }
-            for key, (low, high, _, _) in bench_readings.LIMITS.items()
-        },
+        "state_text": state_text(now, setting.mode),
+        "readings": [
+            _row(name, scale, (now, ghost), system)
+            for name, scale in scales_of(setting.mode).items()
+        ],
+        "meaning": meaning(now, ghost, setting.mode, system),
+        "chart": chart((now, ghost), fluids, system),
+        "limits": dials(setting.mode, system),
+        "usual": usual(system),
+        "choices": choices(),
         "faults": list(fault_choices()),
     }
 
 
+@lru_cache
+def choices() -> dict[str, tuple[str, ...]]:
+    """Words that can be chosen.
+
+    Returns
+    -------
+    dict
+        By name of the setting.
+    """
+    return {
+        "mode": MODES,
+        "unit": UNITS,
+        "refrigerant": REFRIGERANTS,
+        "motor": MOTORS,
+        "zone": ZONES,
+    }
+
+
+def state_text(now: OperatingPoint, called: str) -> str:
+    """The state in a sentence.
+
+    Parameters
+    ----------
+    now : OperatingPoint
+        As it is.
+    called : str
+        Mode that the thermostat calls for.
+
+    Returns
+    -------
+    str
+    """
+    if now.state == "running" and now.mode != called:
+        return f"Running and settled, but {now.mode} where {called} is called for."
+    return STATES[now.state]
+
+
 def _value(name: str, point: OperatingPoint) -> tuple[float, str]:
-    if name == "temperature_split":
-        split = point.air_handler_return_temperature - point.supply_plenum_temperature
-        return float(split), "temperature_difference"
-    field, kind = READINGS[name]
+    if name in ("temperature_split", "temperature_rise"):
+        rise = point.supply_plenum_temperature - point.air_handler_return_temperature
+        return float(rise if name.endswith("rise") else -rise), "temperature_difference"
+    field, kind = READINGS.get(name) or HEATING_READINGS[name]
     value = float(getattr(point, field))
     return (value - float(point.pressure) if kind == "gauge_pressure" else value), kind
 
 
-def _row(name: str, now: OperatingPoint, ghost: OperatingPoint, system: str) -> dict[str, Any]:
-    group, label, low, high = SCALES[name]
-    value, kind = _value(name, now)
-    fine, _ = _value(name, ghost)
+def _row(
+    name: str,
+    scale: tuple[str, str, float, float],
+    points: tuple[OperatingPoint, OperatingPoint],
+    system: str,
+) -> dict[str, Any]:
+    group, label, low, high = scale
+    value, kind = _value(name, points[0])
+    fine, _ = _value(name, points[1])
     shown, healthy = show(value, kind, system), show(fine, kind, system)
     ends = [float(from_display(end, kind, "us")) for end in (low, high)]
     difference = ""
@@ -242,13 +202,45 @@ def _row(name: str, now: OperatingPoint, ghost: OperatingPoint, system: str) -> 
     }
 
 
-def meaning(now: OperatingPoint, ghost: OperatingPoint, system: str) -> list[str]:
+def heat(value: float, system: str) -> str:
+    """A heat rate to three digits; nobody can measure it any closer.
+
+    Parameters
+    ----------
+    value : float
+        [W]
+    system : str
+        ``us`` or ``si``.
+
+    Returns
+    -------
+    str
+        With its unit.
+
+    Examples
+    --------
+    >>> heat(10551.0, "us"), heat(10551.0, "si")
+    ('36,000 Btu/h', '10.6 kW')
+    """
+    size = abs(float(to_display(value, "heat_rate", system)))
+    digits = 2 - math.floor(math.log10(size)) if size > 0.01 else 2
+    rounded = float(
+        from_display(
+            round(float(to_display(value, "heat_rate", system)), digits), "heat_rate", system
+        )
+    )
+    return str(show(rounded, "heat_rate", system, decimals=max(digits, 0)))
+
+
+def meaning(now: OperatingPoint, ghost: OperatingPoint, called: str, system: str) -> list[str]:
     """What the readings add up to, in sentences.
 
     Parameters
     ----------
     now, ghost : OperatingPoint
         With faults, and without.
+    called : str
+        Mode that the thermostat calls for.
     system : str
         ``us`` or ``si``.
 
@@ -261,34 +253,30 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, system: str) -> list[str
         return [STATES[now.state]]
 
     def share(name: str) -> str:
-        return f"{100 * float(getattr(now, name)) / float(getattr(ghost, name)):.0f} %"
+        fine = float(getattr(ghost, name))
+        if ghost.state != "running" or now.mode != ghost.mode or fine <= 0.0:
+            return "which healthy does not"
+        return f"{100 * float(getattr(now, name)) / fine:.0f} % of healthy"
 
-    coil = show(float(now.gross_capacity), "heat_rate", system)
-    rooms = show(float(now.delivered_capacity), "heat_rate", system)
+    coil, rooms = heat(float(now.gross_capacity), system), float(now.delivered_capacity)
     watts = show(float(now.outdoor_power + now.air_handler_power), "power", system)
-    return [
-        f"The coil takes {coil} from the air, {share('gross_capacity')} of healthy.",
-        f"{rooms} reach the rooms, {share('delivered_capacity')} of healthy.",
-        f"For that the house pays {watts} while it runs.",
-    ]
+    does = "gives {} to" if now.mode == "heating" else "takes {} from"
+    said = [f"The coil {does.format(coil)} the air, {share('gross_capacity')}."]
+    if now.mode != called:
+        said.append(f"The thermostat calls for {called}.")
+    else:
+        said.append(f"{heat(rooms, system)} reach the rooms, {share('delivered_capacity')}.")
+    said.append(f"For that the house pays {watts} while it runs.")
+    if called == "heating":
+        said.append(_frost(now, system))
+    return said
 
 
-@lru_cache
-def _dome(fluid: str, system: str) -> tuple[tuple[float, float], ...]:
-    enthalpy, pressure = dome(refrigerant.load(fluid))
-    return displayed(enthalpy, pressure, system)
-
-
-def _chart(fluid: str, now: OperatingPoint, ghost: OperatingPoint, system: str) -> dict[str, Any]:
-    table = refrigerant.load(fluid)
-    runs = now.state == "running"
-    state = "running" if runs else "stands"
-    return {
-        "dome": _dome(fluid, system),
-        "healthy": displayed(*corners(table, ghost), system) if ghost.state == "running" else [],
-        "now": displayed(*corners(table, now), system) if runs else None,
-        "differs": now is not ghost,
-        "h_unit": "Btu/lb" if system == "us" else "kJ/kg",
-        "p_unit": "psia" if system == "us" else "kPa absolute",
-        "summary": f"Pressure over enthalpy of {fluid}: the cycle {state}. Values in the table.",
-    }
+def _frost(now: OperatingPoint, system: str) -> str:
+    found = frost_of(now)
+    if found["collecting_frost"]["value"]:
+        rate = show(float(now.frost_rate), "condensate_rate", system, decimals=2)
+        return f"The outdoor coil boils below freezing and collects {rate} of frost."
+    if found["coil_below_freezing"]["value"]:
+        return "The outdoor coil boils below freezing; the air is too dry to frost it."
+    return "The outdoor coil boils above freezing: no frost."

@@ -6,8 +6,8 @@ from typing import Any
 
 from simulator.plant.energy import Day
 from simulator.quantities.shown import show
-from simulator.serve import bench_readings
-from simulator.serve.bench_readings import Setting
+from simulator.serve import bench_setting
+from simulator.serve.bench_setting import Setting
 from simulator.serve.house_day import PER_DAY, day_of, weather_of
 
 LABELS = {
@@ -17,16 +17,14 @@ LABELS = {
     "strips": "Strips",
     "total": "All of it",
 }
-HELD = 0.1  # above the setpoint [K]; less is the thermostat's own swing
+HELD = 0.1  # off the setpoint [K]; less is the thermostat's own swing
 
 
 @lru_cache(maxsize=64)
 def _healthy_day(**plain: Any) -> Day:
     """The day without faults; a slider of severity asks for the same one again and again."""
     setting = Setting(**plain)
-    return day_of(
-        bench_readings.healthy_installation(setting), bench_readings.conditions_of(setting)
-    )
+    return day_of(bench_setting.healthy_installation(setting), bench_setting.conditions_of(setting))
 
 
 def bill(setting: Setting, system: str) -> dict[str, Any]:
@@ -44,11 +42,11 @@ def bill(setting: Setting, system: str) -> dict[str, Any]:
     dict
         Plain data: the day in words, the units, and one row a part.
     """
-    conditions = bench_readings.conditions_of(setting)
+    conditions = bench_setting.conditions_of(setting)
     ghost = _healthy_day(
         **{f.name: getattr(setting, f.name) for f in fields(setting) if f.name != "faults"}
     )
-    faulty = bench_readings.installation_of(setting)
+    faulty = bench_setting.installation_of(setting)
     now = day_of(faulty, conditions) if setting.faults else ghost
     weather, setpoint = weather_of(conditions), float(conditions.indoor_temperature)
     low, high, rooms = (
@@ -56,7 +54,7 @@ def bill(setting: Setting, system: str) -> dict[str, Any]:
     )
     return {
         "day": f"One day from {low} to {high} outdoors, the thermostat set to {rooms}.",
-        "runs": _runs(now, ghost, setpoint, system),
+        "runs": _runs((now, ghost), setpoint, setting.mode, system),
         "energy_unit": show(now.energy, "energy", system).unit + PER_DAY,
         "cost_unit": show(now.cost, "money", system).unit + PER_DAY,
         "rows": _rows(now, ghost, system),
@@ -87,12 +85,17 @@ def _rows(now: Day, ghost: Day, system: str) -> list[dict[str, str]]:
     ]
 
 
-def _runs(now: Day, ghost: Day, setpoint: float, system: str) -> list[str]:
-    shares = [show(day.mean_run_fraction, "fraction", system) for day in (now, ghost)]
+def _runs(days: tuple[Day, Day], setpoint: float, mode: str, system: str) -> list[str]:
+    shares = [show(day.mean_run_fraction, "fraction", system) for day in days]
     said = [f"It runs {shares[0]} of the day; healthy, {shares[1]}."]
-    warmest = float(now.indoor_temperature.max())
-    if warmest > setpoint + HELD:
+    rooms = days[0].indoor_temperature
+    heating = mode == "heating"
+    worst = float(rooms.min() if heating else rooms.max())
+    if (setpoint - worst if heating else worst - setpoint) > HELD:
+        does = "fall to" if heating else "reach"
         said.append(
-            f"It does not hold the rooms: they reach {show(warmest, 'temperature', system)}."
+            f"It does not hold the rooms: they {does} {show(worst, 'temperature', system)}."
         )
+    if heating:
+        said.append("Sun and defrosts are left out.")
     return said

@@ -7,7 +7,8 @@ import pytest
 
 from simulator.plant.energy import Parts
 from simulator.serve import house_day
-from simulator.serve.bench_readings import READINGS, Setting, readings
+from simulator.serve.bench_readings import READINGS, readings
+from simulator.serve.bench_setting import Setting
 from simulator.serve.stand_bill import bill
 
 STATES = pytest.mark.parametrize(

@@ -11,7 +11,11 @@ import pytest
 
 from simulator.faults._catalogue import discover
 from simulator.quantities.entered import BadEntry
-from simulator.serve.bench_readings import LIMITS, MOST_AIRFLOW, readings
+from simulator.serve.bench_limits import (
+    LIMITS,
+    MOST_AIRFLOW,
+)
+from simulator.serve.bench_readings import readings
 from simulator.serve.command import main
 from simulator.serve.given import told
 
@@ -108,15 +112,33 @@ def test_faults_are_listed_with_their_measure(capsys: pytest.CaptureFixture[str]
         (["--outdoor", "nan"], "between 55 and 125"),
         (["--return-wb", "85"], "cannot be above"),
         (["--metering", "tap"], "txv or orifice"),
-        (["--mode", "sauna"], "must be cooling"),
-        (["--motor", "ecm"], "constant_torque or psc"),
-        (["--motor", ""], "constant_torque or psc"),
+        (["--mode", "sauna"], "cooling or heating"),
+        (["--mode", "heating", "--outdoor", "95"], "while heating must lie between -5 and 65"),
+        (["--mode", "heating", "--outdoor", "-6"], "while heating must lie between -5 and 65"),
+        (["--outdoor", "17"], "between 55 and 125"),
+        (["--mode", "heating", "--return-db", "95"], "while heating must lie between 50 and 80"),
+        (["--outdoor", "80", "--outdoor-wb", "85"], "The outdoor wet bulb (85 °F) cannot be"),
+        (["--outdoor", "120", "--outdoor-wb", "40"], "cannot have a wet bulb as low as 40"),
+        (["--mode", "heating", "--outdoor", "40", "--outdoor-wb", "10"], "as low as 10"),
+        (["--mode", "heating", "--outdoor-wb", "-40"], "between -10 and 65"),
+        (["--outdoor-wb", "damp"], "--outdoor-wb needs a number"),
+        (["--altitude", "-1"], "between 0 and 10000 ft"),
+        (["--altitude", "29032"], "between 0 and 10000 ft"),
+        (["--altitude", "high"], "--altitude needs a number"),
+        (["--refrigerant", "R-12"], "R-22, R-32, R-410A or R-454B"),
+        (["--refrigerant", "propane"], "R-22, R-32, R-410A or R-454B"),
+        (["--unit", "sparrow"], "The unit must be"),
+        (["--unit", "../../quail_36"], "The unit must be"),
+        (["--motor", "ecm"], "constant_torque, psc or constant_airflow"),
+        (["--motor", ""], "constant_torque, psc or constant_airflow"),
+        (["--motor", "constant_airflow"], "constant_airflow"),
         (["--motor", "psc", "--airflow", "1.3"], "between 0.3 and 1.1"),
         (["--zone", "moon"], "attic, crawl_space"),
         (["--fault", "undercharge"], "NAME=SEVERITY"),
         (["--fault", "undercharge=lots"], "needs a number"),
         (["--fault", "undercharge=5"], "0 to 0.5"),
-        (["--fault", "gremlins=1"], "there are:"),
+        (["--fault", "gremlins=1"], "--list-faults lists all"),
+        (["--fault", "underchrge=0.1"], "(undercharge there is)"),
         (["--fault", "undercharge=0.1", "--fault", "undercharge=0.2"], "given twice"),
     ],
 )
@@ -138,12 +160,12 @@ class Unpleasant:
 
 
 NO_NUMBERS: list[Any] = [
-    "95", "", None, True, float("nan"), float("inf"), -float("inf"), [95.0], (95.0,), {"value": 95},
+    "95", "", True, float("nan"), float("inf"), -float("inf"), [95.0], (95.0,), {"value": 95},
     95j, 10**400, -(10**400), np.array([95.0, 96.0]), np.float64("nan"), b"95", object,
     Unpleasant(), "9\n5" * 99,
 ]  # fmt: skip
 NO_WORDS: list[Any] = [
-    "", "TXV", "moon", None, True, 1, float("nan"), ["txv"], {"txv": 1}, b"txv", Unpleasant(),
+    "", "TXV", "moon", True, 1, float("nan"), ["txv"], {"txv": 1}, b"txv", Unpleasant(),
     "a\nb", "x" * 999,
 ]  # fmt: skip
 NO_FAULTS: list[Any] = [
@@ -155,12 +177,18 @@ NO_FAULTS: list[Any] = [
 HOSTILE: list[tuple[str, Any, str]] = [
     *((key, value, name) for key, (*_, name) in LIMITS.items() for value in NO_NUMBERS),
     *((key, value, said) for key, said in (
-        ("mode", "must be cooling"), ("metering", "txv or orifice"),
-        ("motor", "constant_torque or psc"), ("zone", "attic, crawl_space, garage or basement"),
+        ("mode", "cooling or heating"), ("metering", "txv or orifice"), ("unit", "the unit must"),
+        ("motor", "constant_torque, psc or constant_airflow"), ("refrigerant", "R-410A"),
+        ("zone", "attic, crawl_space, garage or basement"),
     ) for value in NO_WORDS),
     ("faults", {"undercharge": -0.1}, "undercharge takes 0 to 0.5"),
     *(("faults", value, "fault") for value in NO_FAULTS),
-    *((word, 3, "mode, metering, motor, zone, outdoor") for word in ("outdoors", "", "__class__")),
+    *((key, None, name) for key, name in (
+        ("mode", "the mode"), ("unit", "the unit"), ("zone", "the zone"),
+        ("airflow", "the airflow"), ("altitude", "the altitude"),
+    )),
+    *((word, 3, "mode, unit, refrigerant, metering, motor, zone, outdoor")
+      for word in ("outdoors", "", "__class__")),
 ]  # fmt: skip
 
 
@@ -187,6 +215,12 @@ def test_numbers_of_other_makes_are_numbers() -> None:
 def test_the_text_is_as_fine_as_a_tool(capsys: pytest.CaptureFixture[str]) -> None:
     # A starved orifice has no liquid seal: its subcooling is a hair beside nothing.
     arguments = ["--metering", "orifice", "--fault", "undercharge=0.4"]
+    for more in ([], ["--mode", "heating"]):
+        as_fine_as_a_tool([*arguments, *more], capsys)
+
+
+def as_fine_as_a_tool(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    """Compare what is printed with what is known."""
     full = printed(capsys, *arguments)
     assert main(["readings", *arguments]) == 0
     text = capsys.readouterr().out
@@ -197,11 +231,14 @@ def test_the_text_is_as_fine_as_a_tool(capsys: pytest.CaptureFixture[str]) -> No
         # Digital gauges and thermometers show tenths; heat is known to hundreds at best.
         decimals = {"psig": 1, "°F": 1, "Btu/h": -2}.get(row["unit"])
         assert not re.fullmatch(r"-0(\.0*)?", number)
+        if row["unit"] == "" and number in ("no", "yes"):
+            assert row["value"] == float(number == "yes")
+            continue
         if decimals is None:
             assert float(number) == pytest.approx(row["value"], abs=0.51)
             continue
         assert number == f"{round(row['value'], decimals) + 0.0:.{max(decimals, 0)}f}"
-    assert shown["subcooling"] == "0.0"
+    assert shown["subcooling"] == "0.0" or full["mode"] == "heating"
     assert full["readings"]["superheat"]["value"] != float(shown["superheat"])
 
 
