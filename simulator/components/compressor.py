@@ -6,6 +6,10 @@ import numpy as np
 
 from simulator.quantities.values import Values
 
+# Discharge temperature at which the motor's thermal protector opens: about 290 °F, common
+# practice, no source [K].
+OVERLOAD_TEMPERATURE = 416.5
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Compressor:

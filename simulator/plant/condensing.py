@@ -55,9 +55,11 @@ def condensed(
     gap = 0.5 * (gap + np.sqrt(gap * gap + 0.25))
     hot_gap = np.maximum(hot_temperature - high.dew_temperature, 0.0)
     spare = np.maximum(hot_enthalpy - high.vapour_enthalpy, 0.0)
-    mean_cp = spare / np.maximum(hot_gap, 1e-9)
-    units = np.log1p(hot_gap / gap)
-    vapour_share = flow * mean_cp * units / reach(duty.vapour * single)
+    # With a mean heat capacity of spare over gap; written so that nothing jumps where the
+    # gas arrives just saturated.
+    ratio = hot_gap / gap
+    bent = np.where(ratio > 1e-6, np.log1p(ratio) / np.maximum(ratio, 1e-6), 1.0)
+    vapour_share = flow * spare * bent / gap / reach(duty.vapour * single)
     full = np.maximum(stream.share, 0.0)
     end = high.liquid_enthalpy - np.minimum(stream.share, 0.0) * side.latent(high)
     # Mean liquid heat capacity down to the air, from the saturation line.

@@ -13,7 +13,7 @@ class OperatingPoint:
     ----------
     state : str
         ``running``, ``off``, ``high_pressure_trip``, ``low_pressure_trip``,
-        ``compressor_off`` or ``no_solution``; in a batch an array of such words.
+        ``overload_trip``, ``compressor_off`` or ``no_solution``; in a batch an array of such words.
     mode : str
         What the circuit does while it runs: ``cooling`` or ``heating``.
     suction_pressure : float

@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from simulator.components import outdoor_coil, supply_circuit
+from simulator.components.compressor import OVERLOAD_TEMPERATURE
 from simulator.components.electric_strips import motor_current
 from simulator.components.supply_circuit import added_current
 from simulator.plant import balance, standing
@@ -77,14 +78,23 @@ def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
     high = outcome.high_head | beyond
     below = outcome.converged & np.asarray(done.circuit.suction_pressure <= unit.low_cut_out)
     low = outcome.low_suction | below
+    # Also where nothing settles because the gas only gets hotter.
+    hot = np.asarray(done.circuit.discharge_temperature >= OVERLOAD_TEMPERATURE)
     return np.select(
         [
             np.broadcast_to(np.asarray(held_off) > 0.5, outcome.converged.shape),
             high,
             low,
+            hot,
             ~outcome.converged,
         ],
-        ["compressor_off", "high_pressure_trip", "low_pressure_trip", "no_solution"],
+        [
+            "compressor_off",
+            "high_pressure_trip",
+            "low_pressure_trip",
+            "overload_trip",
+            "no_solution",
+        ],
         "running",
     )
 

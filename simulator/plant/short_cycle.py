@@ -9,6 +9,7 @@ from simulator.plant import balance, newton, steady
 from simulator.plant.case import Case, chosen_case, prepared
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
+from simulator.plant.stubborn import HEAD
 from simulator.quantities.values import Array, Index, Mask
 
 STEPS = 12
@@ -102,11 +103,11 @@ def _at_heads(
 
     def held(unknowns: Array, columns: Index) -> Array:
         value = balance.residuals(unknowns, chosen_case(case, columns))
-        value[steady.HEAD.balance] = unknowns[steady.HEAD.unknown] - level[columns]
+        value[HEAD.balance] = unknowns[HEAD.unknown] - level[columns]
         return value
 
     start = steady.first_guess(case, count)
-    start[steady.HEAD.unknown] = level
+    start[HEAD.unknown] = level
     outcome = newton.solve(held, start, steady.search_box(case), tolerance=steady.TOLERANCE)
     now = balance.evaluate(outcome.unknowns, case).circuit
     gross = now.condenser_heat if conditions.mode == "heating" else now.evaporator_heat

@@ -20,7 +20,7 @@ from tests.plant.stand import weather, winter
 FAULTS = discover()
 SIGNS = signs()
 EVERY = pytest.mark.parametrize("name", FAULTS)
-TRIPS = {"running", "high_pressure_trip", "low_pressure_trip"}
+TRIPS = {"running", "high_pressure_trip", "low_pressure_trip", "overload_trip"}
 
 
 def with_fault(name: str, amount: float, mode: str, metering: str) -> OperatingPoint:

@@ -18,7 +18,7 @@ from simulator.properties import moist_air
 from tests.plant.stand import fahrenheit, faulty, installed, weather
 
 SAMPLE = 6000
-TRIPS = ("high_pressure_trip", "low_pressure_trip")
+TRIPS = ("high_pressure_trip", "low_pressure_trip", "overload_trip")
 ZONES = ("attic", "crawl_space", "garage", "basement")
 # How often each fault is present, and its largest amount in its own unit.
 FAULTS = {

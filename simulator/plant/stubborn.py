@@ -1,0 +1,175 @@
+"""What does not settle at once: switches that must open, and other ways to a solution."""
+
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+
+from simulator.plant import balance, newton
+from simulator.plant.case import Case, chosen_case
+from simulator.plant.first_guess import TOLERANCE, first_guess
+from simulator.quantities.values import Array, Index, Mask
+
+
+class PressureSide(NamedTuple):
+    """One side of the circuit: its unknown, its coil's balance, and which side it is."""
+
+    unknown: int
+    balance: int
+    is_high: bool
+
+
+HEAD = PressureSide(unknown=1, balance=2, is_high=True)
+SUCTION = PressureSide(unknown=0, balance=3, is_high=False)
+
+
+def residual_of(case: Case, count: int) -> newton.Residual:
+    """Balances of some columns; the choice of columns is kept as long as it holds.
+
+    Parameters
+    ----------
+    case : Case
+        The whole batch.
+    count : int
+        Its size.
+
+    Returns
+    -------
+    callable
+        For ``newton.solve``.
+    """
+    latest: tuple[Index, Case] = (np.arange(count), case)
+
+    def residual(unknowns: Array, columns: Index) -> Array:
+        nonlocal latest
+        if not np.array_equal(latest[0], columns):
+            latest = (columns, chosen_case(case, columns))
+        return balance.residuals(unknowns, latest[1])
+
+    return residual
+
+
+def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> Mask:
+    """Whether a coil falls short even at the pressure where its switch opens.
+
+    Holds that pressure and drops the coil's own heat balance: where the outdoor coil cannot
+    shed its heat, or is full of liquid, the head would rise further; where the boiling coil
+    cannot find its heat, suction would fall further; and the switch opens.
+
+    Parameters
+    ----------
+    case : Case
+        What did not settle.
+    count : int
+        How many.
+    box : Box
+        Bounds of the search.
+    side : PressureSide
+        Which switch.
+
+    Returns
+    -------
+    array
+        Of truth values, shape (count,).
+    """
+    unit = case.installation.unit
+    limit = (
+        unit.high_cut_out - unit.outdoor_coil.pressure_drop if side.is_high else unit.low_cut_out
+    )
+    level = np.broadcast_to(np.log(limit), count)
+    plain = residual_of(case, count)
+
+    def held(unknowns: Array, columns: Index) -> Array:
+        value = plain(unknowns, columns)
+        value[side.balance] = unknowns[side.unknown] - level[columns]
+        return value
+
+    start = first_guess(case, count)
+    start[side.unknown] = level
+    outcome = newton.solve(held, start, box, tolerance=TOLERANCE, rounds=25)
+    short = balance.residuals(outcome.unknowns, case)[side.balance] < 0.0
+    full = outcome.unknowns[3] >= box.high[3] - 1e-6
+    beyond: Mask = (outcome.converged & short) | (full & side.is_high)
+    return beyond
+
+
+def _of_columns(residual: newton.Residual, columns: Index) -> newton.Residual:
+    """The residual of a part of the batch, numbered from zero."""
+    return lambda unknowns, inner: residual(unknowns, columns[inner])
+
+
+def second_try(
+    case: Case,
+    outcome: newton.Outcome,
+    residual: newton.Residual,
+    box: newton.Box,
+    worth_trying: Mask,
+) -> newton.Outcome:
+    """Try the stubborn columns again from other places, last from milder weather.
+
+    Parameters
+    ----------
+    case : Case
+        The whole batch.
+    outcome : Outcome
+        So far.
+    residual : callable
+        Balances of the whole batch.
+    box : Box
+        Bounds of the search.
+    worth_trying : array
+        Which columns, shape (count,).
+
+    Returns
+    -------
+    Outcome
+        With more columns converged, or the same.
+    """
+    unknowns, converged, error = (
+        outcome.unknowns.copy(),
+        outcome.converged.copy(),
+        outcome.error.copy(),
+    )
+    count = unknowns.shape[1]
+    for shift in (
+        (-0.15, 0.1, 0.25, -0.1, -0.2),
+        (0.05, 0.05, 0.02, 0.2, 0.0),
+        (0.1, 0.25, -0.05, 0.1, 0.1),
+        (-0.5, -0.05, 0.5, -0.3, -0.7),
+        (0.0, -0.15, -0.4, -0.25, 0.0),
+        (0.1, -0.1, 0.5, -0.1, -0.4),
+    ):
+        columns = np.flatnonzero(~converged & worth_trying)
+        if not columns.size:
+            break
+        start = first_guess(case, count)[:, columns]
+        start[:5] += np.array(shift)[:, None]
+        again = newton.solve(_of_columns(residual, columns), start, box, tolerance=TOLERANCE)
+        unknowns[:, columns] = again.unknowns
+        error[columns] = again.error
+        converged[columns] = again.converged
+    columns = np.flatnonzero(~converged & worth_trying)
+    if columns.size:
+        last = _from_mild_weather(chosen_case(case, columns), columns.size, box)
+        unknowns[:, columns] = last.unknowns
+        error[columns] = last.error
+        converged[columns] = last.converged
+    return newton.Outcome(unknowns, converged, error, outcome.rounds)
+
+
+MILD = {"cooling": 298.0, "heating": 285.0}  # outdoors, where nearly everything settles [K]
+
+
+def _from_mild_weather(case: Case, count: int, box: newton.Box) -> newton.Outcome:
+    """Settle in mild weather, then walk to the weather there is."""
+    conditions = case.conditions
+    mild = MILD[conditions.mode]
+    outcome = newton.Outcome(
+        first_guess(case, count), np.zeros(count, dtype=bool), np.zeros(count), 0
+    )
+    for share in (0.0, 0.25, 0.5, 0.75, 0.9, 1.0):
+        there = mild + share * (np.asarray(conditions.outdoor_temperature) - mild)
+        now = case._replace(conditions=replace(conditions, outdoor_temperature=there))
+        start = first_guess(now, count) if share == 0.0 else outcome.unknowns
+        outcome = newton.solve(residual_of(now, count), start, box, tolerance=TOLERANCE, rounds=25)
+    return outcome
