@@ -6,7 +6,8 @@ from importlib import resources
 from typing import ClassVar
 
 from simulator.plant import catalogue, parameter_file
-from simulator.plant.installation import Installation, Unit
+from simulator.plant.installation import Ducts, Installation, Unit
+from simulator.quantities.values import Values
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +88,64 @@ def as_sold(unit: Unit) -> Unit:
         For a model of which there are no papers.
     """
     return _new(unit.name, "txv" if unit.metering.is_thermostatic else "orifice")
+
+
+def as_drawn(installation: Installation) -> Installation:
+    """House and ducts as the drawings of the same house have them.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+
+    Returns
+    -------
+    Installation
+        Its unit is that of the drawings; only house and ducts are of use.
+
+    Raises
+    ------
+    LookupError
+        For a house of which there are no drawings.
+    """
+    return _drawn(_layout(installation))
+
+
+def reconnected(ducts: Ducts) -> Ducts:
+    """Ducts with a run that had come off back on its collar.
+
+    Parameters
+    ----------
+    ducts : Ducts
+        With at most one run off; the shares of the others tell how much it carried.
+
+    Returns
+    -------
+    Ducts
+        The same where none is off.
+    """
+    if 0.0 not in ducts.room_shares:
+        return ducts
+    off = 1.0 - sum(ducts.room_shares)
+    shares = tuple(share or off for share in ducts.room_shares)
+    leak = max(1.0 - (1.0 - ducts.supply_leak) / (1.0 - off), ducts.built_supply_leak)
+    return replace(ducts, room_shares=shares, supply_leak=leak)
+
+
+def _layout(installation: Installation) -> tuple[Values, ...]:
+    """What neither wear nor weather changes of a house."""
+    house = installation.house
+    return (house.volume, house.heat_capacity, *installation.ducts.room_runs)
+
+
+@lru_cache
+def _drawn(layout: tuple[Values, ...]) -> Installation:
+    folder = resources.files("simulator.plant") / "sites"
+    for entry in sorted(item.name for item in folder.iterdir()):
+        file = entry.removesuffix(".toml")
+        if entry != file and _layout(found := catalogue.load_installation(house=file)) == layout:
+            return found
+    raise LookupError("There are no drawings of this house.")
 
 
 @lru_cache

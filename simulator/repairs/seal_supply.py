@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import ClassVar
 
 from simulator.plant.installation import Installation
-from simulator.repairs._base import Repair
+from simulator.repairs._base import Repair, reconnected
 
 
 class SealSupply(Repair):
@@ -19,6 +19,6 @@ class SealSupply(Repair):
 
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
-        ducts = installation.ducts
+        ducts = reconnected(installation.ducts)
         sealed = replace(ducts, supply_leak=min(ducts.supply_leak, ducts.built_supply_leak))
         return replace(installation, ducts=sealed)

@@ -13,7 +13,7 @@ from simulator.instruments import sight
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.tools import TOOLS
 from simulator.plant import steady
-from tests.faults.signs import AT, healthy
+from tests.faults.signs import AT, cases, healthy
 
 CLEAR = 2.0  # standard deviations of the tool that a reading must move to be seen to move
 STILL = 4.0  # and may move and still be called the same; both common practice, no source
@@ -46,30 +46,30 @@ def test_the_list_reads_in_causal_order() -> None:
     assert name_of("no_fault") == "No fault found"
 
 
-def moves(fault: str, measurement: str, mode: str, metering: str) -> float:
+def moves(fault: str, measurement: str, case: str, metering: str) -> float:
     """How far a fault moves a reading, in standard deviations of the tool."""
     item = MEASUREMENTS[measurement]
     assert item.truth is not None
-    built = healthy(metering)
-    before = item.truth(steady.solve(built, AT[mode]))
+    built = healthy(metering, case)
+    before = item.truth(steady.solve(built, AT[case]))
     worse = named(fault, discover()[fault].typical).applied_to(built)
-    after = item.truth(steady.solve(worse, AT[mode]))
+    after = item.truth(steady.solve(worse, AT[case]))
     tool = TOOLS[item.tool_id]
     return (after - before) / hypot(tool.bias, tool.noise, tool.relative_bias * before)
 
 
-def changes_words(fault: str, measurement: str, mode: str, metering: str) -> bool:
+def changes_words(fault: str, measurement: str, case: str, metering: str) -> bool:
     """Whether the fault changes what is seen, felt or heard."""
-    built = healthy(metering)
+    built = healthy(metering, case)
     worse = named(fault, discover()[fault].typical).applied_to(built)
-    return len({sight.words(measurement, one, steady.solve(one, AT[mode]), {})
+    return len({sight.words(measurement, one, steady.solve(one, AT[case]), {})
                 for one in (built, worse)}) == 2  # fmt: skip
 
 
 @pytest.mark.parametrize("fault", discover())
 def test_the_plant_bears_out_what_the_evidence_claims(fault: str) -> None:
     kind = discover()[fault]
-    stands = [(mode, metering) for mode in kind.modes for metering in kind.metering]
+    stands = [(case, metering) for case in cases(kind) if case in AT for metering in kind.metering]
     for name, (sign, _) in kind.evidence.items():
         assert sign in get_args(Sign)
         item = MEASUREMENTS[name]

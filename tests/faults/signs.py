@@ -2,20 +2,41 @@
 
 import csv
 import tomllib
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from simulator.plant import catalogue
+from simulator.faults._base import FaultKind
+from simulator.plant import catalogue, energy, steady
 from simulator.plant.conditions import Conditions
+from simulator.plant.energy import DayWeather
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
-from tests.plant.stand import weather, winter
+from tests.plant.stand import fahrenheit, weather, winter
 
 ROWS = Path(__file__).parents[1] / "data" / "fault_signs"
 FOLDERS = [ROWS]  # a folder added here is read like the first
-# A fault that shows in a mode not listed here cannot be checked, so its checks fail.
-AT: dict[str, Conditions] = {"cooling": weather(), "heating": winter()}
+# A fault that shows in a mode not listed here cannot be checked, so its checks fail. What
+# shows only in a special case is looked at there too, where its rows name the case.
+AT: dict[str, Conditions] = {
+    "cooling": weather(),
+    "heating": winter(),
+    "heating_with_strips": replace(winter(), auxiliary_call=1.0),
+    "second_zone_calls": replace(weather(), zone_call=2.0),
+}
+HOUSES = {"second_zone_calls": "two_zones"}
+# What only the day shows: its run time and energy, at a usual setpoint; chosen.
+DAYS = {
+    "cooling_day": DayWeather(high=fahrenheit(95.0), low=fahrenheit(75.0), humidity_ratio=0.0135)
+}
+SETPOINT = fahrenheit(76.0)
+DAILY = ("mean_run_fraction", "peak_run_fraction", "energy")
+MODE_OF = {
+    "heating_with_strips": "heating",
+    "second_zone_calls": "cooling",
+    "cooling_day": "cooling",
+}
 
 
 def signs() -> list[dict[str, str]]:
@@ -31,9 +52,23 @@ def signs() -> list[dict[str, str]]:
     return found
 
 
-def healthy(metering: str = "txv") -> Installation:
-    """The reference installation."""
-    return catalogue.load_installation(metering=metering)
+def cases(kind: FaultKind) -> tuple[str, ...]:
+    """The modes of a fault, and the special cases that its rows name."""
+    special = [row["mode"] for row in signs() if row["fault"] == kind.id and row["mode"] in MODE_OF]
+    return tuple(dict.fromkeys((*kind.modes, *special)))
+
+
+def healthy(metering: str = "txv", case: str = "cooling") -> Installation:
+    """The reference installation, or that of a special case."""
+    return catalogue.load_installation(metering=metering, house=HOUSES.get(case, "reference"))
+
+
+def observed(installation: Installation, case: str) -> dict[str, float]:
+    """All plain numbers of the settled state, or of the day."""
+    if case not in DAYS:
+        return numbers(steady.solve(installation, AT[case]))
+    day = energy.day(installation, DAYS[case], SETPOINT)
+    return {name: float(getattr(day, name)) for name in DAILY}
 
 
 def numbers(point: OperatingPoint) -> dict[str, float]:

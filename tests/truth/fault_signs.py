@@ -3,9 +3,7 @@
 from functools import lru_cache
 
 from simulator.faults._catalogue import discover, named
-from simulator.plant import steady
-from simulator.plant.operating_point import OperatingPoint
-from tests.faults.signs import AT, healthy, numbers, signs
+from tests.faults.signs import healthy, observed, signs
 from tests.truth.verdict import State, Verdict, state_of
 
 # From tests/data/fault_signs.source.toml.
@@ -13,17 +11,17 @@ FLAT, LEAST_SHARE, LEAST_DIFFERENCE = 0.2, 0.005, 0.3
 
 
 @lru_cache
-def _settled(fault: str, mode: str, metering: str) -> OperatingPoint:
-    built = healthy(metering)
+def _observed(fault: str, case: str, metering: str) -> dict[str, float]:
+    built = healthy(metering, case)
     if fault:
         built = named(fault, discover()[fault].typical).applied_to(built)
-    return steady.solve(built, AT[mode])
+    return observed(built, case)
 
 
 def moved(row: dict[str, str]) -> tuple[float, float]:
     """A reading before and after the fault."""
     where = row["mode"], row["metering"]
-    before, after = (numbers(_settled(fault, *where)) for fault in ("", row["fault"]))
+    before, after = (_observed(fault, *where) for fault in ("", row["fault"]))
     return before[row["quantity"]], after[row["quantity"]]
 
 

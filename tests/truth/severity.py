@@ -5,10 +5,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from simulator.faults._catalogue import discover, named
-from simulator.plant import catalogue, steady
+from simulator.plant import steady
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Array
-from tests.faults.signs import AT, signs
+from tests.faults.signs import AT, healthy, signs
 from tests.truth.verdict import Verdict, state_of
 
 STEPS = 13
@@ -68,7 +68,7 @@ def sweeps() -> list[Sweep]:
         amounts = np.linspace(kind.low, kind.high, STEPS)
         for mode in (mode for mode in AT if (name, mode) in modes):
             for metering in kind.metering:
-                built = catalogue.load_installation(metering=metering)
+                built = healthy(metering, mode)
                 worse = [named(name, float(amount)).applied_to(built) for amount in amounts]
                 point = steady.solve_many(worse, [AT[mode]] * STEPS)
                 found.append(
