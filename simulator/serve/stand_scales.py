@@ -38,8 +38,8 @@ HEATING_SCALES: dict[str, tuple[str, str, float, float]] = {
     "supply_plenum_temperature": ("Air", "Supply plenum", 60, 140),
     "near_register_temperature": ("Air", "Nearest register", 60, 140),
     "far_register_temperature": ("Air", "Farthest register", 60, 140),
-    "vapour_line_pressure": ("High side", "Pressure of the large pipe", 100, 610),
-    "vapour_line_temperature": ("High side", "Large pipe", 60, 260),
+    "vapour_line_pressure": ("High side", "Vapor port pressure", 100, 610),
+    "vapour_line_temperature": ("High side", "Vapor line", 60, 260),
     "temperature_rise": ("Air", "Rise at the air handler", 0, 60),
 }
 del HEATING_SCALES["temperature_split"], HEATING_SCALES["condensate_rate"]

@@ -75,3 +75,83 @@ def test_the_bill_follows_the_fault_part_by_part(stand: Page) -> None:
     expect(strips.nth(0)).not_to_have_text("0.0")
     assert strips.nth(1).inner_text() == "0.0"
     assert float(total.nth(2).inner_text()) > float(total.nth(3).inner_text())
+
+
+def test_winter_is_one_choice_away(stand: Page) -> None:
+    stand.get_by_label("Heating").check()
+    expect(stand.locator("[data-reading=temperature_rise]")).to_be_visible()
+    expect(stand.locator("[data-reading=temperature_split]")).to_have_count(0)
+    # AHRI 210/240, H1: 47 °F outdoors, 70 °F indoors.
+    expect(stand.get_by_label("Outdoor air, °F")).to_have_value("47")
+    expect(stand.get_by_label("Return dry bulb, °F")).to_have_value("70")
+    expect(stand.locator("svg.cycle .now")).to_be_visible()
+    expect(stand.get_by_text("reach the rooms")).to_be_visible()
+
+
+def test_few_sliders_and_one_fold(stand: Page) -> None:
+    sliders = stand.get_by_role("slider")
+    assert sum(slider.is_visible() for slider in sliders.all()) <= 4
+    assert not stand.get_by_label("Altitude, ft").is_visible()
+    stand.get_by_text("More:").click()
+    names = ("Unit", "Refrigerant in the circuit", "Metering device", "Blower motor",
+             "Around the ducts")  # fmt: skip
+    for name in names:
+        expect(stand.get_by_label(name, exact=True)).to_be_visible()
+    before = reading(stand, "suction_pressure")
+    stand.get_by_label("Refrigerant in the circuit").select_option("R-22")
+    expect(stand.locator("[data-reading=suction_pressure]")).not_to_have_text(before)
+
+
+def test_settings_follow_the_units_and_come_back_unrounded(stand: Page) -> None:
+    # By definition of the scales: 95 °F is 35 °C, 67 °F is 19.4 °C.
+    toggle = stand.get_by_role("button", name="Everything in °C")
+    toggle.click()
+    expect(stand.get_by_label("Outdoor air, °C")).to_have_value("35")
+    expect(stand.get_by_label("Return wet bulb, °C")).to_have_value("19.4")
+    expect(stand.locator("[data-reading=supply_plenum_temperature]")).to_contain_text("°C")
+    toggle.click()
+    expect(stand.get_by_label("Return wet bulb, °F")).to_have_value("67")
+    expect(stand.locator("[data-reading=supply_plenum_temperature]")).to_contain_text("°F")
+
+
+def test_numbers_are_dim_while_a_sentence_says_what_is_wrong(stand: Page) -> None:
+    box = stand.get_by_label("Outdoor air, °F")
+    box.fill("400")
+    box.press("Tab")
+    expect(stand.locator("section.stale [data-reading=airflow]")).to_be_visible()
+    box.fill("90")
+    box.press("Tab")
+    expect(stand.locator("section.stale [data-reading=airflow]")).to_have_count(0)
+
+
+def test_the_second_fault_starts_at_none_and_cannot_be_the_first(stand: Page) -> None:
+    second = stand.get_by_label("Second fault")
+    expect(second).to_have_value("")
+    stand.get_by_label("Fault", exact=True).select_option("undercharge")
+    expect(second).to_have_value("")
+    expect(second.locator("option[value=undercharge]")).to_have_count(0)
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+def test_no_choice_is_clipped(stand: Page, width: int) -> None:
+    stand.set_viewport_size({"width": width, "height": 844})
+    stand.get_by_text("More:").click()
+    clipped = stand.evaluate(
+        """() => [...document.querySelectorAll(".stand select")].flatMap((list) => {
+          const pen = document.createElement("canvas").getContext("2d");
+          pen.font = getComputedStyle(list).font;
+          const arrow = 24;
+          return [...list.options].map((option) => option.textContent)
+            .filter((text) => pen.measureText(text).width > list.clientWidth - 16 - arrow);
+        })"""
+    )
+    assert clipped == []
+
+
+def test_readings_stand_above_the_settings_on_a_phone(stand: Page) -> None:
+    stand.set_viewport_size({"width": 390, "height": 844})
+    above = stand.get_by_role("heading", name="What the tools show").bounding_box()
+    below = stand.get_by_role("heading", name="What I set").bounding_box()
+    assert above is not None
+    assert below is not None
+    assert above["y"] < below["y"]

@@ -2,8 +2,14 @@
 
 function render({ model, el: host }) {
   const line = new Line(model);
-  const setting = { metering: "txv", outdoor: "95", return_db: "80", return_wb: "67", airflow: "100", faults: [], units: "us" };
+  const setting = {
+    mode: "cooling", unit: "quail_36", refrigerant: "", metering: "", motor: "", zone: "attic",
+    outdoor: "95", outdoor_wb: "", return_db: "80", return_wb: "67", airflow: "100", altitude: "0",
+    faults: [], units: "us",
+  };
   let stand = null;
+  let drawn = ""; // mode and units whose limits the controls show
+  let left = null; // what the numbers were in the other units, to go back without rounding
   let inFlight = false;
   let waiting = false;
   const root = el("div", { class: "bench stand" });
@@ -31,7 +37,7 @@ function render({ model, el: host }) {
       const mine = resting;
       const answer = await line.ask(message("bill"));
       if (mine !== resting) return; // the setting has moved on
-      if (!answer.bill) return; // what is wrong with the setting stands above
+      if (!answer.bill) return; // what is wrong with the setting stands above; the old bill stays dim
       replaceKeepingFocus(bill, billTable(answer.bill));
       bill.classList.remove("stale");
     }, REST);
@@ -41,14 +47,19 @@ function render({ model, el: host }) {
     billLater();
     if (inFlight) { waiting = true; return; }
     inFlight = true;
+    const kind = `${setting.mode} ${setting.units}`;
     const answer = await line.ask(message("set"));
     inFlight = false;
     if (answer.stand) {
-      const first = stand === null;
       stand = answer.stand;
-      if (first) drawControls();
+      if (kind !== drawn) {
+        drawn = kind;
+        drawControls();
+      }
       paint();
     }
+    // What stands there belongs to an earlier setting for as long as a sentence says so.
+    for (const part of [readings, meaning]) part.classList.toggle("stale", !answer.stand);
     notice.textContent = answer.problem || (stand ? stand.state_text : "");
     notice.classList.toggle("problem", Boolean(answer.problem) || (stand && stand.state !== "running"));
     root.dataset.ready = "true";
@@ -56,24 +67,74 @@ function render({ model, el: host }) {
     if (waiting) { waiting = false; send(); }
   }
 
-  function dial(key, label, unit) {
+  function dial(key) {
     const limits = stand.limits[key];
+    const name = `${WORDS[key]}, ${limits.unit}`;
     const range = el("input", { type: "range", min: limits.low, max: limits.high, step: limits.step, value: setting[key], id: `d-${key}`, "data-key": `range-${key}`, "data-knob": key });
-    const box = el("input", { type: "number", min: limits.low, max: limits.high, step: limits.step, value: setting[key], "aria-label": `${label}, ${unit}`, "data-key": `box-${key}` });
+    const box = el("input", { type: "number", step: "any", value: setting[key], "aria-label": name, "data-key": `box-${key}` });
     range.addEventListener("input", () => { setting[key] = range.value; box.value = range.value; send(); });
     box.addEventListener("change", () => { setting[key] = box.value; range.value = box.value; send(); });
-    return el("div", { class: "dial" }, el("label", { for: `d-${key}` }, label), range,
-      el("span", { class: "entry" }, box, el("span", { class: "unit" }, unit)));
+    return el("div", { class: "dial" }, el("label", { for: `d-${key}` }, WORDS[key]), range,
+      el("span", { class: "entry" }, box, el("span", { class: "unit" }, limits.unit)));
+  }
+
+  // Left empty it follows the outdoor air, so it has no slider.
+  function outdoorWetBulb() {
+    const box = el("input", { type: "number", step: "any", value: setting.outdoor_wb, id: "d-outdoor_wb", placeholder: WORDS.usual, "data-key": "box-outdoor_wb" });
+    box.addEventListener("change", () => { setting.outdoor_wb = box.value; send(); });
+    return el("div", { class: "dial" }, el("label", { for: "d-outdoor_wb" }, `${WORDS.outdoor_wb}, ${stand.limits.outdoor_wb.unit}`),
+      el("span", { class: "entry wide" }, box));
+  }
+
+  function choice(key, words) {
+    const select = el("select", { id: `c-${key}`, "data-key": `choice-${key}` },
+      words.map((word) => el("option", { value: word, selected: setting[key] === word }, wordFor(key, word))));
+    select.addEventListener("change", () => { setting[key] = select.value; send(); });
+    return el("div", { class: "dial" }, el("label", { for: `c-${key}` }, WORDS[key]), select);
+  }
+
+  function setMode(mode) {
+    Object.assign(setting, stand.usual[mode], { mode, outdoor_wb: "" });
+    setting.faults = setting.faults.map((chosen) => (chosen && offered(mode).some((f) => f.name === chosen.name) ? chosen : null));
+    send();
+  }
+
+  const NUMBERS = {
+    outdoor: (n, metric) => (metric ? (n - 32) / 1.8 : n * 1.8 + 32),
+    altitude: (n, metric) => (metric ? n * 0.3048 : n / 0.3048),
+  };
+  for (const key of ["outdoor_wb", "return_db", "return_wb"]) NUMBERS[key] = NUMBERS.outdoor;
+
+  function setUnits(units) {
+    const now = {};
+    for (const [key, turn] of Object.entries(NUMBERS)) {
+      const text = setting[key];
+      const back = left && left.now[key] === text ? left.before[key] : null;
+      const number = Number(text);
+      const digits = key === "altitude" ? 0 : 1;
+      now[key] = back ?? (text === "" || !Number.isFinite(number) ? text : String(Number(turn(number, units === "si").toFixed(digits))));
+    }
+    left = { before: Object.fromEntries(Object.keys(NUMBERS).map((key) => [key, setting[key]])), now };
+    Object.assign(setting, now, { units });
+    send();
+  }
+
+  // A fault that only winter shows is not offered in summer.
+  function offered(mode) {
+    return stand.faults.filter((f) => mode === "heating" || f.modes.includes(mode));
   }
 
   function faultDial(slot) {
     const chosen = setting.faults[slot];
     const kind = chosen && stand.faults.find((f) => f.name === chosen.name);
+    const other = setting.faults[1 - slot];
+    const list = offered(setting.mode).filter((f) => !other || f.name !== other.name);
     const select = el("select", { id: `fault-${slot}`, "data-key": `fault-${slot}` },
-      el("option", { value: "" }, WORDS.none),
-      [...new Set(stand.faults.map((f) => f.family))].map((family) =>
-        el("optgroup", { label: family }, stand.faults.filter((f) => f.family === family).map((f) =>
+      el("option", { value: "", selected: !kind }, WORDS.none),
+      [...new Set(list.map((f) => f.family))].map((family) =>
+        el("optgroup", { label: family }, list.filter((f) => f.family === family).map((f) =>
           el("option", { value: f.name, selected: chosen && chosen.name === f.name }, f.title)))));
+    if (!kind) select.value = ""; // a browser may remember what an earlier page had
     select.addEventListener("change", () => {
       const next = stand.faults.find((f) => f.name === select.value);
       setting.faults[slot] = next ? { name: next.name, severity: String(next.typical) } : null;
@@ -93,19 +154,27 @@ function render({ model, el: host }) {
   }
 
   function drawControls() {
-    const pick = (value, word) => el("label", { class: "check" },
-      el("input", { type: "radio", name: "metering", checked: setting.metering === value, "data-key": `metering-${value}`, onchange: () => { setting.metering = value; send(); } }), word);
+    const pick = (mode) => el("label", { class: "check" },
+      el("input", { type: "radio", name: "mode", checked: setting.mode === mode, "data-key": `mode-${mode}`, onchange: () => setMode(mode) }), wordFor("mode", mode));
+    const wet = setting.mode === "heating" ? null : dial("return_wb");
     replaceKeepingFocus(controls, [
       el("h2", { id: "h-set" }, WORDS.set),
-      el("fieldset", {}, el("legend", {}, WORDS.metering), pick("txv", WORDS.txv), pick("orifice", WORDS.orifice)),
+      el("fieldset", { class: "modes" }, el("legend", {}, WORDS.mode), stand.choices.mode.map(pick)),
       faultDial(0), faultDial(1),
-      dial("outdoor", WORDS.outdoor, "°F"), dial("return_db", WORDS.return_db, "°F"),
-      dial("return_wb", WORDS.return_wb, "°F"), dial("airflow", WORDS.airflow, WORDS.airflowUnit),
+      dial("outdoor"), dial("return_db"), wet, dial("airflow"),
+      el("details", { "data-keep": "more" },
+        el("summary", { "data-key": "more" }, WORDS.more),
+        choice("unit", stand.choices.unit),
+        choice("refrigerant", ["", ...stand.choices.refrigerant]),
+        choice("metering", ["", "txv", "orifice"]),
+        choice("motor", ["", ...stand.choices.motor]),
+        choice("zone", stand.choices.zone),
+        outdoorWetBulb(), wet ? null : dial("return_wb"), dial("altitude")),
       el("div", { class: "row" },
         el("button", { "data-key": "healthy", onclick: () => { setting.faults = []; drawControls(); send(); } }, WORDS.healthyUnit),
         el("button", {
           "data-key": "units", "aria-pressed": setting.units === "si" ? "true" : "false",
-          onclick: () => { setting.units = setting.units === "us" ? "si" : "us"; drawControls(); send(); },
+          onclick: () => setUnits(setting.units === "us" ? "si" : "us"),
         }, WORDS.metric)),
     ]);
   }
@@ -114,6 +183,7 @@ function render({ model, el: host }) {
   const rows = new Map();
 
   function makeRows() {
+    rows.clear();
     const groups = [...new Set(stand.readings.map((row) => row.group))];
     replaceKeepingFocus(readings, [
       el("h2", { id: "h-show" }, WORDS.show),
@@ -137,7 +207,7 @@ function render({ model, el: host }) {
   }
 
   function paint() {
-    if (rows.size === 0) makeRows();
+    if ([...rows.keys()].join() !== stand.readings.map((row) => row.name).join()) makeRows();
     for (const row of stand.readings) {
       const parts = rows.get(row.name);
       const at = (value) => `${Math.min(100, Math.max(0, (100 * (value - row.low)) / (row.high - row.low)))}%`;
