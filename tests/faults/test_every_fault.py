@@ -12,30 +12,30 @@ from simulator.faults._base import Family
 from simulator.faults._catalogue import UnknownFault, discover, named
 from simulator.instruments.steps import STEPS
 from simulator.plant import catalogue, steady
-from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.kinds import KINDS
-from tests.faults.signs import AT, healthy, numbers, signs
+from tests.faults.signs import AT, MODE_OF, cases, healthy, observed, signs
 from tests.plant.stand import weather, winter
 
 FAULTS = discover()
 SIGNS = signs()
 EVERY = pytest.mark.parametrize("name", FAULTS)
-TRIPS = {"running", "high_pressure_trip", "low_pressure_trip", "overload_trip"}
+NAMED = {"running", "high_pressure_trip", "low_pressure_trip", "overload_trip", "compressor_off"}
 
 
-def with_fault(name: str, amount: float, mode: str, metering: str) -> OperatingPoint:
-    """Settled at the rating point with one fault."""
-    return steady.solve(named(name, amount).applied_to(healthy(metering)), AT[mode])
+def with_fault(name: str, amount: float, case: str, metering: str) -> dict[str, float]:
+    """What is observed at the rating point, or over the day, with one fault."""
+    return observed(named(name, amount).applied_to(healthy(metering, case)), case)
 
 
 @EVERY
 def test_none_of_it_is_healthy(name: str) -> None:
     kind = FAULTS[name]
-    built = healthy(kind.metering[0])
-    for mode in kind.modes:
-        assert kind.apply(built, 0.0) == built or numbers(
-            steady.solve(kind.apply(built, 0.0), AT[mode])
-        ) == pytest.approx(numbers(steady.solve(built, AT[mode])), rel=1e-9)
+    for case in cases(kind):
+        built = healthy(kind.metering[0], case)
+        none = kind.apply(built, 0.0)
+        assert none == built or observed(none, case) == pytest.approx(
+            observed(built, case), rel=1e-9
+        )
 
 
 @EVERY
@@ -53,13 +53,10 @@ def test_the_healthy_installation_is_left_alone(name: str) -> None:
 def test_its_effect_grows_with_severity(name: str) -> None:
     kind = FAULTS[name]
     rows = [row for row in SIGNS if row["fault"] == name and row["goes"] != "flat"]
-    quantity, mode, metering = (rows[0][key] for key in ("quantity", "mode", "metering"))
-    fine = numbers(steady.solve(healthy(metering), AT[mode]))
+    quantity, case, metering = (rows[0][key] for key in ("quantity", "mode", "metering"))
+    fine = observed(healthy(metering, case), case)
     moved = [
-        abs(
-            numbers(with_fault(name, share * kind.typical, mode, metering))[quantity]
-            - fine[quantity]
-        )
+        abs(with_fault(name, share * kind.typical, case, metering)[quantity] - fine[quantity])
         for share in (0.25, 0.5, 1.0)
     ]
     if kind.is_all_or_nothing:
@@ -73,24 +70,24 @@ def test_it_solves_over_severity_and_weather(name: str) -> None:
     kind = FAULTS[name]
     summer = [weather(out, wet=wet) for out, wet in product((65.0, 95.0, 110.0), (60.0, 68.0))]
     skies = {"cooling": summer, "heating": [winter(out) for out in (17.0, 35.0, 47.0, 62.0)]}
-    cases = [
+    asked = [
         (named(name, share * kind.high).applied_to(healthy(metering)), sky)
         for share, mode, metering in product((0.1, 0.4, 0.7, 1.0), kind.modes, kind.metering)
         for sky in skies[mode]
     ]
-    point = steady.solve_many([case[0] for case in cases], [case[1] for case in cases])
-    assert set(np.unique(point.state)) <= TRIPS
+    point = steady.solve_many([one[0] for one in asked], [one[1] for one in asked])
+    assert set(np.unique(point.state)) <= NAMED
 
 
 @pytest.mark.parametrize("row", SIGNS, ids=lambda row: "-".join(list(row.values())[:5]))
 def test_each_claimed_sign_appears(row: dict[str, str]) -> None:
     kind = FAULTS[row["fault"]]
-    assert row["mode"] in kind.modes
+    assert MODE_OF.get(row["mode"], row["mode"]) in kind.modes
     assert row["metering"] in kind.metering
     assert row["source"].strip()
-    conditions, metering = AT[row["mode"]], row["metering"]
-    before = numbers(steady.solve(healthy(metering), conditions))[row["quantity"]]
-    after = numbers(with_fault(kind.id, kind.typical, row["mode"], metering))[row["quantity"]]
+    case, metering = row["mode"], row["metering"]
+    before = observed(healthy(metering, case), case)[row["quantity"]]
+    after = with_fault(kind.id, kind.typical, case, metering)[row["quantity"]]
     scale = 0.3 if "temperature" in row["quantity"] or "heat" in row["quantity"] else 0.0
     least = max(scale, 0.005 * abs(before)) if scale == 0.0 else scale
     if row["quantity"] in ("subcooling",):
