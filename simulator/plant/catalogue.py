@@ -134,6 +134,7 @@ def _sized_unit(unit: str, motor: str | None) -> tuple[Unit, tuple[str, str]]:
             heating_subcooling="delta K",
         )
     )
+    file.need_no_negative()
     unsized = _unsized_unit(file, motor or MOTORS[0])
     try:
         return sizing.sized(replace(reference, unit=unsized), rating).unit, ("txv", "txv")

@@ -25,7 +25,7 @@ def _is_number(value: Any) -> bool:
 
 def _short(value: Any) -> str:
     """What stands there, in few words."""
-    if value is None:
+    if value is None or value == "":
         return "nothing"
     if isinstance(value, int) and abs(value) > 10**30:
         return "a number of more than thirty digits"
@@ -122,6 +122,23 @@ class Table:
             If the row is missing or anything else.
         """
         return self._numbers(key, self.rows.get(key))
+
+    def need_no_negative(self) -> None:
+        """Look through this table and those inside it for numbers below zero.
+
+        Raises
+        ------
+        ParameterFileError
+            For the first one.
+        """
+        for key, row in self.rows.items():
+            if not isinstance(row, dict):
+                continue
+            value = row.get("value", 0.0)
+            if isinstance(value, int | float) and value < 0.0:
+                raise ParameterFileError(f"{self.name}: {key} must not be negative.")
+            if "value" not in row:
+                self.table(key).need_no_negative()
 
     def _numbers(self, key: str, values: Any) -> tuple[float, ...]:
         if not isinstance(values, list) or not values or not all(map(_is_number, values)):
@@ -257,7 +274,9 @@ def _parsed(name: str, content: bytes) -> Table:
         reason = " ".join(str(problem).split()).rstrip(".")
         raise ParameterFileError(f"{name} cannot be read: {_short_reason(reason)}.") from problem
     except (RecursionError, ValueError) as problem:
-        raise ParameterFileError(f"{name} cannot be read: it is nested or long.") from problem
+        raise ParameterFileError(
+            f"{name} is nested too deeply or holds a number of too many digits."
+        ) from problem
 
 
 def _short_reason(reason: str) -> str:

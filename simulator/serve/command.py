@@ -146,6 +146,7 @@ def build_parser(wanted: str) -> OneSentence:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     readings = commands.add_parser("readings", help="print what the tools would read")
     bench = commands.add_parser("bench", help="time pages, answers and solutions")
+    equipment = commands.add_parser("equipment", help="fit a unit to its published data")
     if wanted == "readings":
         from simulator.serve import readings_command
 
@@ -156,6 +157,11 @@ def build_parser(wanted: str) -> OneSentence:
 
         bench_command.add_arguments(bench)
         bench.set_defaults(run=bench_command.run)
+    if wanted == "equipment":
+        from simulator.serve import equipment_command
+
+        equipment_command.add_arguments(equipment)
+        equipment.set_defaults(run=equipment_command.run)
     return parser
 
 
@@ -173,7 +179,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         Exit status: 0 done, 1 failed, 2 not understood. [-]
     """
     typed = list(sys.argv[1:] if arguments is None else arguments)
-    wanted = next((word for word in typed if word in ("readings", "bench")), "")
+    wanted = next((word for word in typed if word in ("readings", "bench", "equipment")), "")
     options = build_parser(wanted).parse_args(typed)
     if options.command:
         return int(options.run(options))
