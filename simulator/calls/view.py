@@ -116,7 +116,8 @@ def _system(visit: Visit, site: Site) -> dict[str, Any]:
         return {"state": "off", "for_minutes": minutes, "text": f"Off {since}."}
     state = site.moment(visit, visit.minute).now.state
     if state != "running":
-        text = "Called on, but a pressure switch has stopped the outdoor unit."
+        # What can be heard, not why: a switch, a float, an overload or a detector all do this.
+        text = "Called on, but the compressor stands."
         return {"state": "off", "for_minutes": minutes, "text": text}
     since = "since before you came" if visit.switched_at < 0 else f"for {minutes:.0f} min"
     return {"state": "running", "for_minutes": minutes, "text": f"Running {since}."}

@@ -23,5 +23,5 @@ class ReplaceCompressor(Repair):
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
         unit = installation.unit
-        compressor = replace(unit.compressor, leak_fraction=0.0)
+        compressor = replace(unit.compressor, leak_fraction=0.0, is_open=0.0)
         return replace(installation, unit=recharged(replace(unit, compressor=compressor)))
