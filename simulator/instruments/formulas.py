@@ -10,6 +10,8 @@ from simulator.properties.refrigerant import Refrigerant
 DIFFERENCE = "temperature_difference"
 LEAST_CONTRAST = 2.0  # below this a mixing fraction by temperature says nothing [K]
 
+LEAST_TRACER = 400e-6  # the same for carbon dioxide; common practice, no source [-]
+
 
 @dataclass(frozen=True, slots=True)
 class Formula:
@@ -50,6 +52,12 @@ def _share(part: float, whole: float) -> float | None:
 
 def _mixing(entering: float, grille: float, zone: float) -> float | None:
     if abs(zone - grille) < LEAST_CONTRAST:
+        return None
+    return (entering - grille) / (zone - grille)
+
+
+def _tracer_mixing(entering: float, grille: float, zone: float) -> float | None:
+    if abs(zone - grille) < LEAST_TRACER:
         return None
     return (entering - grille) / (zone - grille)
 
@@ -104,6 +112,14 @@ def _refrigerant_formulas(fluid: Refrigerant) -> tuple[Formula, ...]:
          lambda gauge, air: bubble(gauge) - air),
         ("approach", "Liquid line approach", ("liquid_line_temperature", "outdoor_temperature"),
          "liquid line temperature − outdoor dry bulb", _less),
+        ("standing_over_ambient", "Standing saturation over outdoor air",
+         ("standing_pressure", "outdoor_temperature"),
+         "dew temperature at standing pressure − outdoor dry bulb",
+         lambda gauge, air: dew(gauge) - air),
+        ("vapour_line_superheat", "Superheat of the large pipe",
+         ("vapour_line_temperature", "vapour_port_pressure"),
+         "large pipe temperature − dew temperature at its port's pressure",
+         lambda pipe, gauge: pipe - dew(gauge)),
         ("liquid_line_drop", "Temperature drop along the liquid line",
          ("liquid_line_temperature", "liquid_after_drier_temperature"),
          "liquid line at the service valve − liquid line after the drier", _less),
@@ -133,6 +149,10 @@ def _air_formulas() -> tuple[Formula, ...]:
         ("return_share", "Return leak by temperature", share,
          ("return_dry_bulb", "grille_dry_bulb", "return_zone_temperature"),
          "(air handler return − grille) ÷ (air around the return − grille)", _mixing),
+        ("tracer_share", "Return leak by tracer", share,
+         ("tracer_return", "tracer_grille", "tracer_zone"),
+         "(air handler return − grille) ÷ (air around the return − grille), carbon dioxide",
+         _tracer_mixing),
     )  # fmt: skip
     return tuple(Formula(*row) for row in rows)
 

@@ -6,10 +6,38 @@ from dataclasses import dataclass
 from simulator.instruments import techniques as how
 from simulator.instruments.techniques import Technique, wet_bulb_of
 from simulator.instruments.tools import TOOLS
+from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import moist_air
 
 Truth = Callable[[OperatingPoint], float]
+Fitted = Callable[[Installation, OperatingPoint], float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """What words can follow from.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+    point : OperatingPoint
+        What it is doing.
+    technique : str
+        How it is looked at.
+    draw : float
+        The visit's own, from 0 to 1. [-]
+    """
+
+    installation: Installation
+    point: OperatingPoint
+    technique: str = "careful"
+    draw: float = 0.5
+
+
+Told = Callable[[Seen], str]
+Hindrance = Callable[[OperatingPoint], str | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +62,12 @@ class Measurement:
         Where it stands on the reading sheet.
     truth : callable, optional
         The true value in an operating point, in SI; none where words come back.
+    fitted : callable, optional
+        The true value where it takes the parts as fitted too; instead of ``truth``.
+    told : callable, optional
+        What is seen, where words come back and the call has none of its own.
+    unfit : callable, optional
+        Why it cannot be taken while the plant does what it does; none where it can.
     needs : tuple
         Steps that must come first.
     techniques : tuple
@@ -50,6 +84,9 @@ class Measurement:
     minutes: float
     group: str
     truth: Truth | None = None
+    fitted: Fitted | None = None
+    told: Told | None = None
+    unfit: Hindrance | None = None
     needs: tuple[str, ...] = ()
     techniques: tuple[Technique, ...] = how.PLAIN
     caution: str | None = None
@@ -64,6 +101,35 @@ class Measurement:
             The tool's own.
         """
         return TOOLS[self.tool_id].kind
+
+    @property
+    def has_number(self) -> bool:
+        """Whether a number comes back.
+
+        Returns
+        -------
+        bool
+        """
+        return self.truth is not None or self.fitted is not None
+
+    def true_value(self, installation: Installation, point: OperatingPoint) -> float:
+        """The true value.
+
+        Parameters
+        ----------
+        installation : Installation
+            As it stands.
+        point : OperatingPoint
+            What it is doing.
+
+        Returns
+        -------
+        float
+            In SI; zero where words come back. [-]
+        """
+        if self.fitted is not None:
+            return float(self.fitted(installation, point))
+        return 0.0 if self.truth is None else float(self.truth(point))
 
     @property
     def tool(self) -> str:

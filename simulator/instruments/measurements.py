@@ -2,8 +2,11 @@
 
 from simulator.instruments import (
     air_handler_measurements,
+    duct_measurements,
+    electrical_measurements,
     outdoor_measurements,
     room_measurements,
+    special_measurements,
 )
 from simulator.instruments.measurement import Measurement
 
@@ -20,6 +23,16 @@ MEASUREMENTS: dict[str, Measurement] = {
         outdoor_measurements.outdoor_air(),
         outdoor_measurements.outdoor_pipes(),
         outdoor_measurements.electrical(),
+        special_measurements.history(),
+        electrical_measurements.controls(),
+        duct_measurements.airflow(),
+        duct_measurements.leakage(),
+        duct_measurements.tracer(),
+        special_measurements.refrigerant(),
+        electrical_measurements.supply(),
+        electrical_measurements.strips(),
+        electrical_measurements.isolated(),
+        special_measurements.looks(),
     )
     for item in group
 }

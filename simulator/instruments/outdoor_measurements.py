@@ -1,5 +1,6 @@
 """At the outdoor unit and the electrical panel."""
 
+from simulator.instruments import special_techniques as special
 from simulator.instruments import techniques as how
 from simulator.instruments.measurement import Measurement, field, gauge
 
@@ -101,6 +102,7 @@ def outdoor_pipes() -> list[Measurement]:
             group="low side",
             truth=gauge("suction_pressure"),
             needs=gauges,
+            techniques=special.SUCTION_GAUGE,
             caution=PRESSURE,
         ),
         Measurement(
@@ -113,6 +115,7 @@ def outdoor_pipes() -> list[Measurement]:
             group="high side",
             truth=gauge("liquid_pressure"),
             needs=gauges,
+            techniques=special.LIQUID_GAUGE,
             caution=PRESSURE,
         ),
     ]

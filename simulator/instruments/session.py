@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from zlib import crc32
 
 import numpy as np
 
@@ -10,6 +11,8 @@ from simulator.instruments.tools import TOOLS
 
 # Of a visit's chance, as the site branches it.
 TOOLS_BRANCH = (1,)
+BATTERY = "battery"
+LOW_BATTERY = 0.7  # draws above this find the meters' battery low; common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +24,8 @@ class Session:
     biases : mapping
         Standard normal draws by tool: added and in proportion. [-]
     draws : mapping
-        Uniform draws by measurement, for careless techniques. [-]
+        Uniform draws by measurement, for careless techniques, and one for the meters'
+        battery. [-]
     """
 
     biases: Mapping[str, tuple[float, float]]
@@ -57,9 +61,32 @@ class Session:
         Session
             The same for the same generator state.
         """
-        biases = {
-            name: tuple(float(x) for x in np.clip(chance.standard_normal(2), -2.0, 2.0))
-            for name in sorted(TOOLS)
-        }
-        draws = {name: float(chance.random()) for name in sorted(MEASUREMENTS)}
-        return Session({name: (pair[0], pair[1]) for name, pair in biases.items()}, draws)
+        root = int(chance.integers(2**32))
+
+        def by_name(name: str) -> np.random.Generator:
+            # By name, so that a tool added to the catalogue leaves the others as they were.
+            return np.random.default_rng((root, crc32(name.encode())))
+
+        biases = {}
+        for name in TOOLS:
+            pair = np.clip(by_name(f"tool {name}").standard_normal(2), -2.0, 2.0)
+            biases[name] = (float(pair[0]), float(pair[1]))
+        draws = {name: float(by_name(name).random()) for name in (*MEASUREMENTS, BATTERY)}
+        return Session(biases, draws)
+
+
+def battery_drift(draw: float) -> float:
+    """What a low battery makes of a meter's reading: 1 to 4 % high.
+
+    Parameters
+    ----------
+    draw : float
+        The visit's, from 0 to 1. [-]
+
+    Returns
+    -------
+    float
+        Shown over true; 1 with a good battery. Sizes are common practice, no source. [-]
+    """
+    low = (draw - LOW_BATTERY) / (1.0 - LOW_BATTERY)
+    return 1.0 if low <= 0.0 else 1.01 + 0.03 * low

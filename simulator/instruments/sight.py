@@ -5,6 +5,7 @@ All thresholds are common practice, no source.
 
 from collections.abc import Mapping
 
+from simulator.instruments.measurement import Seen
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
@@ -35,6 +36,8 @@ def words(
     """
     if MEASUREMENTS[measurement].way == "ask":
         return texts.get(measurement, "Nothing more is known about that.")
+    if MEASUREMENTS[measurement].told is not None:
+        return told(measurement, Seen(installation=installation, point=point), texts)
     if measurement == "look_thermostat":
         return texts.get(measurement, "Cooling, fan on automatic, setpoint below the room.")
     seen = {
@@ -47,6 +50,29 @@ def words(
         "look_outdoor_coil": _outdoor_coil,
     }[measurement]
     return seen(installation, point)
+
+
+def told(measurement: str, seen: Seen, texts: Mapping[str, str]) -> str:
+    """What is seen, felt or said, by the way it is looked at.
+
+    Parameters
+    ----------
+    measurement : str
+        One that gives words.
+    seen : Seen
+        Installation, state and technique.
+    texts : mapping
+        As for ``words``; a call's own text goes first.
+
+    Returns
+    -------
+    str
+        Plain sentences.
+    """
+    own = MEASUREMENTS[measurement].told
+    if own is None:
+        return words(measurement, seen.installation, seen.point, texts)
+    return texts.get(measurement) or own(seen)
 
 
 def _number(value: object) -> float:

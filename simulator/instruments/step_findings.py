@@ -6,7 +6,7 @@ Words on hazards are common practice, no source; none of them depends on what is
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from simulator.instruments.session import Session
+from simulator.instruments.session import BATTERY, Session, battery_drift
 from simulator.instruments.take import ANY_TAP, UNMATCHED
 from simulator.instruments.techniques import UNZEROED, Felt
 from simulator.plant.operating_point import OperatingPoint
@@ -97,6 +97,16 @@ def _manometer(around: Surroundings) -> str:
     )
 
 
+def _batteries(around: Surroundings) -> str:
+    drift = battery_drift(around.session.draws[BATTERY]) - 1.0
+    if drift == 0.0:
+        return "Batteries good, calibration in date."
+    return (
+        f"The meters' battery was low: on the known source they showed {100.0 * drift:.1f} % too "
+        "much. A fresh one is in; readings taken before still carry it."
+    )
+
+
 def _air_handler(around: Surroundings) -> str:
     lines = [x for x in around.equipment if any(word in x.lower() for word in FUEL_WORDS)]
     near = f" On appliances, the work order: {lines[0]}." if lines else ""
@@ -134,6 +144,15 @@ _FOUND: dict[str, Callable[[Surroundings], str]] = {
         "plenum. A plug for each."
     ),
     "zero_manometer": _manometer,
+    "check_batteries": _batteries,
+    "isolate_unit": lambda _: (
+        "Disconnect out and locked, meter proven before and after, no voltage on any terminal, "
+        "capacitor discharged. It goes back in when the test is done."
+    ),
+    "release_tracer": lambda _: (
+        "The rooms stand near 1600 ppm and the fan has stirred them. The probe goes from place to "
+        "place, the same one everywhere."
+    ),
     "match_probes": _probes,
     "connect_gauges": lambda _: "Hoses purged, probes on both ports, no hiss. Caps in the pocket.",
 }

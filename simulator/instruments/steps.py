@@ -79,6 +79,27 @@ STEPS: dict[str, Step] = {
             minutes=3,
         ),
         Step(
+            id="check_batteries",
+            name="Check the meters' batteries and the dates of their calibration",
+            place="return_grille",
+            minutes=1,
+        ),
+        Step(
+            id="isolate_unit",
+            name="Pull the disconnect, lock it, prove it dead and discharge the capacitor",
+            place="outdoor_unit",
+            minutes=4,
+            caution="A capacitor keeps its charge with the power off. Licensed practice and local "
+            "code apply.",
+        ),
+        Step(
+            id="release_tracer",
+            name="Release carbon dioxide into the rooms and stir the air",
+            place="return_grille",
+            minutes=4,
+            caution="Keep it far below 5000 ppm, nobody asleep in the rooms; step out if dizzy.",
+        ),
+        Step(
             id="connect_gauges",
             name="Purge and connect the pressure probes",
             place="outdoor_unit",

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from simulator.instruments import sight
-from simulator.instruments.measurement import Measurement
+from simulator.instruments.measurement import Measurement, Seen
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.reading import Reading
-from simulator.instruments.session import Session
+from simulator.instruments.session import BATTERY, Session, battery_drift
 from simulator.instruments.techniques import UNZEROED, Felt, Technique
 from simulator.instruments.tools import TOOLS, Tool
 from simulator.plant.installation import Installation
@@ -18,6 +18,8 @@ from simulator.plant.timeline import Moment
 from simulator.quantities.shown import from_display, to_display
 
 ANY_TAP = "static_supply"
+NO_PATH = "The meter shows OL: it finds no path."
+ZERO = 1e-12  # SI of any kind [-]
 UNMATCHED = 0.45  # probes that were not compared differ by up to this, either way [K]
 
 
@@ -99,15 +101,23 @@ def take(
     item = MEASUREMENTS[measurement]
     way = technique_of(item, technique)
     tool = TOOLS[item.tool_id]
-    if item.truth is None:
-        said = sight.words(measurement, installation, moment.now, hands.texts)
-        return Reading(measurement=measurement, technique=technique, kind=item.kind, words=said)
-    value = lagged(item, tool, moment)
     draw = hands.session.draws[measurement]
-    value = way.felt(Felt(value, moment.now, draw))
+    said = None
+    if not item.has_number:
+        seen = Seen(installation=installation, point=moment.now, technique=technique, draw=draw)
+        said = sight.told(measurement, seen, hands.texts)
+    elif item.unfit is not None:
+        said = item.unfit(moment.now)
+    if said is not None:
+        return Reading(measurement=measurement, technique=technique, kind=item.kind, words=said)
+    value = way.felt(Felt(lagged(item, tool, moment, installation), moment.now, draw))
+    if not np.isfinite(value):
+        return Reading(measurement=measurement, technique=technique, kind=item.kind, words=NO_PATH)
     # One manometer has one zero, wherever its hoses go.
     zero = hands.session.draws[ANY_TAP] if tool is TOOLS["manometer"] else draw
     value = _unprepared(tool, value, moment.now, hands.prepared, zero)
+    if tool.has_meter_battery and "check_batteries" not in hands.prepared:
+        value *= battery_drift(hands.session.draws[BATTERY])
     value = _with_errors(item.tool_id, tool, value, hands.session, chance)
     return Reading(
         measurement=measurement,
@@ -118,7 +128,9 @@ def take(
     )
 
 
-def lagged(item: Measurement, tool: Tool, moment: Moment) -> float:
+def lagged(
+    item: Measurement, tool: Tool, moment: Moment, installation: Installation | None = None
+) -> float:
     """What the sensor has reached: a first-order approach from the state before.
 
     Parameters
@@ -129,6 +141,8 @@ def lagged(item: Measurement, tool: Tool, moment: Moment) -> float:
         Gives the time constant.
     moment : Moment
         Now, before, and the time between.
+    installation : Installation, optional
+        As it stands now; needed where the parts as fitted are measured.
 
     Returns
     -------
@@ -136,7 +150,8 @@ def lagged(item: Measurement, tool: Tool, moment: Moment) -> float:
         In SI. [-]
     """
     if item.truth is None:
-        return 0.0
+        # Parts as fitted have no past.
+        return 0.0 if installation is None else item.true_value(installation, moment.now)
     now, before = item.truth(moment.now), item.truth(moment.before)
     return float(now + (before - now) * np.exp(-max(moment.seconds, 0.0) / tool.lag))
 
@@ -157,7 +172,7 @@ def _with_errors(
     added, scaled = session.biases[tool_id]
     noise = tool.noise * float(chance.standard_normal())
     # A dead circuit reads zero on any clamp: errors in proportion vanish with the reading.
-    quiet = 1.0 if abs(value) > 1e-9 else 0.0
+    quiet = 0.0 if tool.is_quiet_at_zero and abs(value) < ZERO else 1.0
     return value * (1.0 + tool.relative_bias * scaled) + quiet * (tool.bias * added + noise)
 
 

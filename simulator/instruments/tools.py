@@ -1,43 +1,10 @@
 """What tools show: resolution, error and lag."""
 
-from dataclasses import dataclass
+from simulator.instruments.special_tools import SPECIAL_TOOLS
+from simulator.instruments.tool import PRACTICE, Tool
 
+__all__ = ["PRACTICE", "TOOLS", "Tool"]
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tool:
-    """One tool.
-
-    Parameters
-    ----------
-    name : str
-        For people.
-    kind : str
-        Of quantity, for the units it is marked in.
-    decimals : int
-        Digits after the point on its own scale, in the customary units of the trade.
-    bias : float
-        Standard deviation of an error that stays for the whole visit, in SI. [-]
-    relative_bias : float
-        The same in proportion to the reading. [-]
-    noise : float
-        Standard deviation between two takes, in SI. [-]
-    lag : float
-        Time constant towards a new value. [s]
-    source : str
-        Where its accuracy class comes from.
-    """
-
-    name: str
-    kind: str
-    decimals: int
-    bias: float
-    noise: float
-    lag: float
-    source: str
-    relative_bias: float = 0.0
-
-
-PRACTICE = "common practice, no source"
 # Half of a tool's stated accuracy is taken as one standard deviation, and that is shared
 # between bias and noise.
 TOOLS: dict[str, Tool] = {
@@ -144,6 +111,7 @@ TOOLS: dict[str, Tool] = {
         lag=2.0,
         relative_bias=0.010,
         source=f"±2 %, 0.1 A, true RMS, {PRACTICE}",
+        has_meter_battery=True,
     ),
     "power_meter": Tool(
         name="Power meter",
@@ -154,6 +122,7 @@ TOOLS: dict[str, Tool] = {
         lag=2.0,
         relative_bias=0.0075,
         source=f"±1.5 %, {PRACTICE}",
+        has_meter_battery=True,
     ),
     "volt_meter": Tool(
         name="Volt meter",
@@ -164,6 +133,7 @@ TOOLS: dict[str, Tool] = {
         lag=1.0,
         relative_bias=0.004,
         source=f"±1 %, {PRACTICE}",
+        has_meter_battery=True,
     ),
     "pail": Tool(
         name="Pail and watch",
@@ -184,4 +154,5 @@ TOOLS: dict[str, Tool] = {
         lag=1.0,
         source=PRACTICE,
     ),
+    **SPECIAL_TOOLS,
 }

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from simulator.instruments.formulas import formulas
 from simulator.instruments.reading import Reading
+from simulator.instruments.special_techniques import table_of
 
 LOWEST_TARGET = 5.0 / 1.8  # below this a fixed-orifice charging table has no entry [delta K]
 
@@ -58,14 +59,18 @@ def work_out(
         In the order of the formulas.
     """
     newest = {
-        reading.measurement: (seq, reading.value)
+        reading.measurement: (seq, reading.value, table_of(reading.technique))
         for seq, reading in readings
         if reading.value is not None
     }
     found = []
-    for rule in formulas(fluid_name, metering):
+    for place, rule in enumerate(formulas(fluid_name, metering)):
         if any(need not in newest for need in rule.needs):
             continue
+        # A gauge set to another refrigerant is read with that refrigerant's table.
+        table = next((t for need in rule.needs if (t := newest[need][2])), fluid_name)
+        if table != fluid_name:
+            rule = formulas(table, metering)[place]
         value = rule.worked(*(newest[need][1] for need in rule.needs))
         if value is None:
             continue
@@ -73,6 +78,8 @@ def work_out(
         note = ""
         if rule.id == "target_superheat" and value < LOWEST_TARGET:
             note = "Below 5 °F the table has no entry: no valid charge test today."
+        if table != fluid_name:
+            note = f"By the table of {table}."
         found.append(
             WorkedOut(
                 id=rule.id,
