@@ -22,10 +22,13 @@ STATES = {
     "running": "Running and settled.",
     "high_pressure_trip": "The high-pressure switch has opened: the compressor stands.",
     "low_pressure_trip": "The low-pressure switch has opened: the compressor stands.",
+    "overload_trip": "The compressor ran too hot: its overload protector has opened.",
     "compressor_off": "The compressor stands; the blower runs.",
     "off": "Everything stands.",
     "no_solution": "No steady state was found for this setting; the readings are those at rest.",
 }
+# Nothing here would show them: the house has one zone, and the stand calls no strips.
+NOT_OFFERED = ("open_strip_element", "stuck_zone_damper")
 NOTICEABLE = 0.012  # of the scale; less than this is within a tool's error
 
 
@@ -57,7 +60,7 @@ def answer(message: dict[str, Any]) -> dict[str, Any]:
 
 @lru_cache
 def fault_choices() -> tuple[dict[str, Any], ...]:
-    """All faults as the stand offers them; shares in percent.
+    """Faults as the stand offers them; shares in percent.
 
     Returns
     -------
@@ -66,6 +69,8 @@ def fault_choices() -> tuple[dict[str, Any], ...]:
     """
     rows = []
     for name, kind in discover().items():
+        if name in NOT_OFFERED:
+            continue
         scale = 100.0 if kind.unit == "-" else 1.0
         high = kind.high * scale
         rows.append(
@@ -159,7 +164,8 @@ def state_text(now: OperatingPoint, called: str) -> str:
     """
     if now.state == "running" and now.mode != called:
         return f"Running and settled, but {now.mode} where {called} is called for."
-    return STATES[now.state]
+    # A state that has no sentence yet still has its name.
+    return STATES.get(now.state, f"The compressor stands: {now.state.replace('_', ' ')}.")
 
 
 def _value(name: str, point: OperatingPoint) -> tuple[float, str]:
@@ -250,7 +256,7 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, called: str, system: str
         Sentences.
     """
     if now.state != "running":
-        return [STATES[now.state]]
+        return [state_text(now, called)]
 
     def share(name: str) -> str:
         fine = float(getattr(ghost, name))

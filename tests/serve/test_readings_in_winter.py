@@ -9,7 +9,7 @@ import pytest
 from simulator.faults._catalogue import discover
 from simulator.plant import stacking, steady
 from simulator.quantities.entered import BadEntry
-from simulator.serve import bench_readings
+from simulator.serve import bench_readings, stand
 from simulator.serve.bench_limits import (
     HEATING_LIMITS,
     LIMITS,
@@ -23,9 +23,6 @@ from simulator.serve.bench_limits import (
 from simulator.serve.bench_readings import as_table, readings
 from simulator.serve.bench_setting import Setting, checked, conditions_of, installation_of
 from simulator.serve.outdoor_air import humidity_of
-
-STATES = ("running", "high_pressure_trip", "low_pressure_trip", "no_solution", "off",
-          "compressor_off")  # fmt: skip
 
 
 def values(part: str, **asked: Any) -> dict[str, float]:
@@ -118,6 +115,15 @@ def test_what_is_in_the_circuit_sets_its_pressures() -> None:
     assert found["R-410A"]["readings"] == readings()["readings"]
 
 
+@pytest.mark.parametrize("unit", UNITS)
+@pytest.mark.parametrize("mode", MODES)
+def test_every_unit_stands_there(unit: str, mode: str) -> None:
+    # AHRI 210/240: at its rating point a unit runs.
+    found = readings(unit=unit, mode=mode)
+    assert (found["state"], found["mode"]) == ("running", mode)
+    assert found["truth"]["cop"]["value"] > 2.0
+
+
 @pytest.mark.parametrize("zone", ZONES)
 def test_the_day_has_its_bill_in_winter(zone: str) -> None:
     found = values("truth", mode="heating", zone=zone, outdoor=10.0)
@@ -186,7 +192,7 @@ def test_two_thousand_settings_each_get_a_sentence_or_finite_numbers() -> None:
     states = []
     for index, setting in enumerate(sound):
         table = as_table(stacking.chosen(point, index), setting.mode)
-        assert table["state"] in STATES
+        assert table["state"] in stand.STATES
         assert table["mode"] in MODES
         rows = [*table["readings"].items(), *table["truth"].items()]
         wild = {name: row["value"] for name, row in rows if not math.isfinite(row["value"])}

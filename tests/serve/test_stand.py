@@ -1,11 +1,13 @@
 """The test stand's answers: whole, in both systems, and one sentence for what cannot be."""
 
 import re
+from inspect import getsource
 from typing import Any
 
 import pytest
 
 from simulator.faults._catalogue import discover
+from simulator.plant import report
 from simulator.serve import stand
 
 SETTING: dict[str, Any] = {
@@ -34,7 +36,7 @@ def test_healthy_shows_no_difference() -> None:
     assert all(row["difference"] == "" for row in answer["stand"]["readings"])
 
 
-@pytest.mark.parametrize("name", discover())
+@pytest.mark.parametrize("name", sorted(set(discover()) - set(stand.NOT_OFFERED)))
 def test_every_fault_moves_something(name: str) -> None:
     kind = next(f for f in stand.fault_choices() if f["name"] == name)
     season = {} if "cooling" in kind["modes"] else WINTER
@@ -42,6 +44,17 @@ def test_every_fault_moves_something(name: str) -> None:
     assert any(row["difference"] for row in answer["stand"]["readings"])
     for reading in answer["stand"]["readings"]:
         assert reading["low"] < reading["high"]
+
+
+@pytest.mark.parametrize("name", stand.NOT_OFFERED)
+def test_what_is_not_offered_would_not_show(name: str) -> None:
+    kind = discover()[name]
+    assert name not in {choice["name"] for choice in stand.fault_choices()}
+    scale = 100 if kind.unit == "-" else 1
+    fault = {"name": name, "severity": str(kind.typical * scale)}
+    for season in ({}, WINTER):
+        answer = asked(faults=[fault], **season)
+        assert not any(row["difference"] for row in answer["stand"]["readings"])
 
 
 def test_the_other_system_says_the_same() -> None:
@@ -223,3 +236,9 @@ def test_the_ends_of_every_slider_can_be_set(mode: str, system: str) -> None:
     for key in ("outdoor", "altitude"):
         for end in ("low", "high"):
             assert "stand" in asked(**{**start, key: str(dials[key][end])})
+
+
+def test_every_state_has_a_sentence() -> None:
+    # The words are those that the plant gives out.
+    words = set(re.findall(r'"([a-z_]+)"', getsource(report.state_words)))
+    assert {"running", "high_pressure_trip", "no_solution"} <= words <= set(stand.STATES)
