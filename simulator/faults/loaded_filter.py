@@ -33,6 +33,7 @@ FAULT = FaultKind(
     counted_in="clean filters",
     high=12.0,
     typical=8.0,
+    modes=("cooling", "heating"),
     prior=1.0,
     evidence={
         "look_filter": ("seen", 0.6),

@@ -28,17 +28,18 @@ def apply(installation: Installation, severity: Severity) -> Installation:
 
 FAULT = FaultKind(
     id="strips_on",
-    title="Electric strips on during cooling",
+    title="Electric strips on without a call",
     family="Electrical",
     why=(
         "The strips sit behind the coil: the refrigerant side knows nothing of them while they "
-        "heat the air that was just cooled, and the meter spins."
+        "heat the air that was just cooled, or just warmed enough, and the meter spins."
     ),
     apply=apply,
     measure="strip power on, at plate voltage",
     kind="electric_load",
     high=15.0,
     typical=9.6,
+    modes=("cooling", "heating"),
     prior=0.1,
     hazards=("prove_meter",),
     evidence={

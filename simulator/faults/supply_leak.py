@@ -30,6 +30,7 @@ FAULT = FaultKind(
     measure="share of the fan flow lost",
     high=0.6,
     typical=0.2,
+    modes=("cooling", "heating"),
     prior=0.6,
     hazards=("hazard_look_zone",),
     evidence={

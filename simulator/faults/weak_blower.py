@@ -30,6 +30,7 @@ FAULT = FaultKind(
     measure="share of the motor's torque lost",
     high=0.75,
     typical=0.5,
+    modes=("cooling", "heating"),
     prior=0.4,
     hazards=("prove_meter",),
     evidence={

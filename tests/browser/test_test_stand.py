@@ -70,7 +70,7 @@ def test_the_bill_follows_the_fault_part_by_part(stand: Page) -> None:
     total = stand.locator("[data-part=total] td")
     expect(total).to_have_count(4)
     assert total.nth(0).inner_text() == total.nth(1).inner_text()
-    stand.get_by_label("Fault", exact=True).select_option(label="Electric strips on during cooling")
+    stand.get_by_label("Fault", exact=True).select_option(label="Electric strips on without a call")
     strips = stand.locator("[data-part=strips] td")
     expect(strips.nth(0)).not_to_have_text("0.0")
     assert strips.nth(1).inner_text() == "0.0"
