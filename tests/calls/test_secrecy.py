@@ -4,6 +4,9 @@ import copy
 import json
 import pickle
 import re
+import shutil
+import subprocess
+import sys
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -20,6 +23,14 @@ from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, do, go
 
 MASKED = ("shown", "words", "outcome")
+ROOT = Path(__file__).parents[2]
+LINT = "from importlinter.cli import lint_imports_command as lint; lint()"
+# Who may say these, by the design of this program: see "vault" in pyproject.toml.
+SPOKEN = {
+    r"import sealed\b": {"serve/visits.py"},
+    r"\.opened\(\)": {"calls/site.py", "scoring/debrief.py"},
+    r"\bdocument\(": {"calls/call_file.py", "calls/sealed.py"},
+}
 
 
 def twin(desk: CallDesk, **faults: float) -> CallDesk:
@@ -135,3 +146,39 @@ def test_every_call_can_be_mended_by_its_own_repairs() -> None:
         healthy, left = site.healthy(), site.installation(acts)
         assert left.ducts == healthy.ducts
         assert left.unit.strips.energised_power == healthy.unit.strips.energised_power
+
+
+def vault_contract(folder: Path) -> subprocess.CompletedProcess[str]:
+    """Judge the imports of a copy of the program."""
+    command = [sys.executable, "-c", LINT, "--contract", "vault", "--no-cache"]
+    return subprocess.run(command, cwd=folder, capture_output=True, text=True, check=False)
+
+
+@pytest.mark.parametrize(
+    "importer",
+    ["serve/stand.py", "serve/lesson.py", "calls/view.py", "calls/decide.py", "records/schema.py"],
+)
+def test_an_importer_more_breaks_the_vault(tmp_path: Path, importer: str) -> None:
+    left_out = shutil.ignore_patterns("__pycache__", "*.npz")
+    shutil.copytree(ROOT / "simulator", tmp_path / "simulator", ignore=left_out)
+    shutil.copy(ROOT / "pyproject.toml", tmp_path)
+    kept = vault_contract(tmp_path)
+    assert kept.returncode == 0, kept.stdout + kept.stderr
+    with (tmp_path / "simulator" / importer).open("a", encoding="utf-8") as module:
+        module.write("\nfrom simulator.calls.sealed import sealed\n")
+    broken = vault_contract(tmp_path)
+    assert broken.returncode == 1
+    assert "The key stays in the vault BROKEN" in broken.stdout
+    name = f"simulator.{importer.removesuffix('.py').replace('/', '.')}"
+    assert f"{name} -> simulator.calls.sealed" in broken.stdout
+
+
+@pytest.mark.parametrize("said", SPOKEN)
+def test_no_other_module_opens_a_key_or_reads_a_whole_call_file(said: str) -> None:
+    package = ROOT / "simulator"
+    found = {
+        path.relative_to(package).as_posix()
+        for path in package.rglob("*.py")
+        if re.search(said, path.read_text(encoding="utf-8"))
+    }
+    assert found == SPOKEN[said]
