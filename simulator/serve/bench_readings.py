@@ -4,13 +4,17 @@ from dataclasses import fields
 from typing import Any
 
 from simulator.plant import steady
+from simulator.plant.conditions import Conditions
+from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
+from simulator.plant.short_cycle import short_cycle
 from simulator.properties.moist_air import ZERO_CELSIUS
 from simulator.quantities.shown import show, to_display
 from simulator.serve import house_day
 from simulator.serve.bench_setting import Setting, checked, conditions_of, installation_of
 from simulator.serve.given import need_known
 
+CYCLING = {"minutes_on": "duration", "minutes_off": "duration"}
 # What tools would show, and what only the plant knows: field of the operating point, kind.
 READINGS: dict[str, tuple[str, str]] = {
     "suction_pressure": ("suction_pressure", "gauge_pressure"),
@@ -105,8 +109,35 @@ def readings(**asked: Any) -> dict[str, Any]:
     need_known(asked, [known.name for known in fields(Setting)])
     setting = checked(Setting(**asked))
     table = as_table(solved(setting), setting.mode)
-    table["truth"] |= house_day.truth(installation_of(setting), conditions_of(setting))
+    built, around = installation_of(setting), conditions_of(setting)
+    table["truth"] |= house_day.truth(built, around) | cycling(built, around, table["state"])
     return table
+
+
+def cycling(built: Installation, around: Conditions, state: str) -> dict[str, dict[str, Any]]:
+    """Minutes on and off of a unit that trips on high pressure and starts again.
+
+    Parameters
+    ----------
+    built : Installation
+        As it stands.
+    around : Conditions
+        Weather and rooms.
+    state : str
+        Of the operating point.
+
+    Returns
+    -------
+    dict
+        Empty where it does not cycle.
+    """
+    turn = short_cycle(built, around) if state == "high_pressure_trip" else None
+    if turn is None:
+        return {}
+    return {
+        "minutes_on": value_and_unit(turn.on_seconds, "duration"),
+        "minutes_off": value_and_unit(turn.off_seconds, "duration"),
+    }
 
 
 def solved(setting: Setting) -> OperatingPoint:

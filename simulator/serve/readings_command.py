@@ -32,6 +32,7 @@ _KINDS = (
     {name: kind for name, (_, kind) in _FIELDS.items()}
     | bench_readings.WORKED_OUT
     | house_day.KINDS
+    | bench_readings.CYCLING
 )
 _YES_OR_NO = ("no", "yes")
 _HUNDREDS = -2  # nobody can measure heat any closer
