@@ -1,12 +1,14 @@
 """Points for what was done: interview, safety, time, repair, the customer."""
 
-from simulator.calls.events import Event, Measured, Prepared, Repaired
+from simulator.calls.events import Event, Measured, Prepared, Repaired, WrittenUp
 from simulator.calls.sealed import Hazard, Key
 from simulator.calls.visit import Visit
+from simulator.diagnosis.evidence import support
 from simulator.instruments.steps import STEPS
 from simulator.instruments.validity import AIRFLOW_PROOF
 from simulator.repairs._catalogue import discover
 from simulator.scoring.part import Because, Part, part
+from simulator.scoring.reasoning import worth
 from simulator.scoring.truth import shares
 
 ASKED = {
@@ -37,6 +39,11 @@ def first_repair(visit: Visit) -> float:
     return visit.repairs[0].minute if visit.repairs else float("inf")
 
 
+def _missed_by(visit: Visit) -> int:
+    """The event by which something left undone should have been done."""
+    return visit.repairs[0].seq if visit.repairs else visit.events[-1].seq
+
+
 def interview(visit: Visit, key: Key) -> Part:
     """What was asked before hands went on.
 
@@ -61,10 +68,11 @@ def interview(visit: Visit, key: Key) -> Part:
             points += 1.1
             because.append(Because(f"You asked or read {words}.", event.seq))
         else:
-            because.append(Because(f"Left open: {words}."))
-    if "consent" in visit.prepared:
+            because.append(Because(f"Left open: {words}.", _missed_by(visit)))
+    consent = met_at(visit, "consent")
+    if consent is not None:
         points += 1.4
-        because.append(Because("You told the customer what you would do and where."))
+        because.append(Because("You told the customer what you would do and where.", consent.seq))
     return part("Interview and complaint", points, 8.0, because)
 
 
@@ -108,7 +116,7 @@ def met_at(visit: Visit, step: str) -> Prepared | None:
 
 
 def safety(visit: Visit, key: Key) -> Part:
-    """Each hazard of this site met before the first exposure to it.
+    """Of the hazards this visit had to meet, those met before the first exposure.
 
     Parameters
     ----------
@@ -120,19 +128,28 @@ def safety(visit: Visit, key: Key) -> Part:
     Returns
     -------
     Part
-        Of the hazards' points together.
+        Of the hazards' points together; none where nothing was done that needed care.
     """
-    because, points = [], 0.0
-    for hazard in key.hazards:
-        exposed, met = exposed_by(visit, hazard), met_at(visit, hazard.step)
-        in_time = met is not None and (exposed is None or met.seq < exposed.seq)
-        if in_time or (exposed is None and not hazard.is_always_due):
-            points += hazard.points
-            if met is not None:
-                because.append(Because(f"In time: {STEPS[hazard.step].name}.", met.seq))
+    because: list[Because] = []
+    earned = due = 0.0
+    exposures = [exposed_by(visit, hazard) for hazard in key.hazards]
+    for hazard, exposed in zip(key.hazards, exposures, strict=True):
+        met = met_at(visit, hazard.step)
+        # A hazard nobody came near earns nothing and costs nothing.
+        if exposed is None and not hazard.is_always_due:
+            continue
+        due += hazard.points
+        if met is not None and (exposed is None or met.seq < exposed.seq):
+            earned += hazard.points
+            because.append(Because(f"In time: {STEPS[hazard.step].name}.", met.seq))
         else:
-            because.append(Because(f"Missed: {hazard.text}", exposed.seq if exposed else None))
-    return part("Safety", points, sum(h.points for h in key.hazards), because)
+            seq = exposed.seq if exposed else _missed_by(visit)
+            because.append(Because(f"Missed: {hazard.text}", seq))
+    of = sum(hazard.points for hazard in key.hazards)
+    if not any(exposures):
+        said = "No points for safety: nothing was done that needed care."
+        return part("Safety", 0.0, of, [Because(said, visit.events[-1].seq), *because])
+    return part("Safety", of * earned / due if due else 0.0, of, because)
 
 
 def unsafe(visit: Visit, key: Key) -> list[tuple[str, int]]:
@@ -161,6 +178,14 @@ def unsafe(visit: Visit, key: Key) -> list[tuple[str, int]]:
     return found
 
 
+def _solved(visit: Visit, key: Key) -> float:
+    """How far the readings carry the finding, and the finding is true."""
+    found = visit.finding.causes if visit.finding else ()
+    true = shares(key)
+    carried = sum(true[cause] * support(cause, worth(visit)) for cause in found if cause in true)
+    return carried * sum(cause in true for cause in found) / max(len(found), 1)
+
+
 def efficiency(visit: Visit, key: Key) -> Part:
     """Site time without repairs, against what such a call usually takes.
 
@@ -174,16 +199,21 @@ def efficiency(visit: Visit, key: Key) -> Part:
     Returns
     -------
     Part
-        Of 10.
+        Of 10; only as far as the time led to something, for leaving early is no economy.
     """
     spent = visit.minute - sum(event.minutes for event in visit.repairs)
     over = max(spent / key.usual_minutes - 1.0, 0.0)
-    enough = min(len(visit.readings) / 8.0, 1.0)
+    enough, led = min(len(visit.readings) / 8.0, 1.0), _solved(visit, key)
+    left = visit.events[-1].seq
     text = f"{spent:.0f} min of looking and measuring; such a call usually takes about "
-    because = [Because(f"{text}{key.usual_minutes:.0f}.")]
+    because = [Because(f"{text}{key.usual_minutes:.0f}.", left)]
     if enough < 1.0:
-        because.append(Because("Little time, because little was looked at."))
-    return part("Time", 10.0 * (1.0 - over) * enough, 10.0, because)
+        because.append(Because("Little time, because little was looked at.", left))
+    if led < 1.0:
+        seq = visit.finding.seq if visit.finding else left
+        said = "Time counts only as far as readings carry a true finding"
+        because.append(Because(f"{said}: here {100 * led:.0f} %.", seq))
+    return part("Time", 10.0 * (1.0 - over) * enough * led, 10.0, because)
 
 
 def wanted(key: Key) -> set[str]:
@@ -202,8 +232,8 @@ def wanted(key: Key) -> set[str]:
     return {act for acts in key.repairs.values() for act in acts}
 
 
-def harm(visit: Visit, key: Key) -> list[str]:
-    """What was done to the customer's disadvantage.
+def harm(visit: Visit, key: Key) -> list[tuple[str, Repaired]]:
+    """What was done to the customer's disadvantage, and by which repair.
 
     Parameters
     ----------
@@ -215,7 +245,7 @@ def harm(visit: Visit, key: Key) -> list[str]:
     Returns
     -------
     list
-        A sentence each.
+        A sentence and its event each.
     """
     found = []
     for event in visit.repairs:
@@ -227,12 +257,14 @@ def harm(visit: Visit, key: Key) -> list[str]:
                 e.reading.measurement in AIRFLOW_PROOF and e.seq < event.seq for e in visit.readings
             )
             before = "" if proven else ", before the air was proven"
-            found.append(
+            said = (
                 f"{title} at minute {event.minute:.0f}{before}: the circuit had nothing to mend, "
                 "and what was done to the charge stays done."
             )
+            found.append((said, event))
         elif event.repair in COSTLY:
-            found.append(f"{title} at minute {event.minute:.0f}: paid for, and nothing mended.")
+            said = f"{title} at minute {event.minute:.0f}: paid for, and nothing mended."
+            found.append((said, event))
     return found
 
 
@@ -255,7 +287,7 @@ def repairing(visit: Visit, key: Key) -> Part:
     done = {event.repair: event for event in visit.repairs}
     if not key.causes:
         points = 8.0
-        because.append(Because("Nothing here needed mending."))
+        because.append(Because("Nothing here needed mending.", visit.events[-1].seq))
     for cause, share in shares(key).items() if key.causes else ():
         act = next((done[a] for a in key.repairs[cause] if a in done), None)
         if act is not None:
@@ -263,10 +295,10 @@ def repairing(visit: Visit, key: Key) -> Part:
             because.append(Because(f"Mended: {discover()[act.repair].title}.", act.seq))
         else:
             titles = " or ".join(discover()[a].title for a in key.repairs[cause])
-            because.append(Because(f"Not mended; it takes: {titles}."))
-    for sentence in harm(visit, key):
-        points -= 6.0 if "charge" in sentence else 4.0
-        because.append(Because(sentence))
+            because.append(Because(f"Not mended; it takes: {titles}.", visit.events[-1].seq))
+    for sentence, event in harm(visit, key):
+        points -= 6.0 if event.repair in REFRIGERANT else 4.0
+        because.append(Because(sentence, event.seq))
     return part("Repair and no harm", points, 8.0, because)
 
 
@@ -287,16 +319,18 @@ def customer(visit: Visit, key: Key) -> Part:
     """
     del key
     text = visit.write_up or ""
+    seq = max((e.seq for e in visit.events if isinstance(e, WrittenUp)), default=None)
     if not text:
-        return part("Customer and record", 0.0, 5.0, [Because("There is no write-up.")])
-    because, points = [Because("A write-up was left.")], 2.0
+        said = Because("There is no write-up.", visit.events[-1].seq)
+        return part("Customer and record", 0.0, 5.0, [said])
+    because, points = ["A write-up was left."], 2.0
     if len(text.split()) >= 25:
         points += 1.5
     else:
-        because.append(Because("It is too short to say what, why, what was done and what next."))
+        because.append("It is too short to say what, why, what was done and what next.")
     if sum(c.isdigit() for c in text) >= 2:
         points += 1.5
-        because.append(Because("It gives readings, so the next technician can compare."))
+        because.append("It gives readings, so the next technician can compare.")
     else:
-        because.append(Because("It gives no reading: two numbers prove more than a paragraph."))
-    return part("Customer and record", points, 5.0, because)
+        because.append("It gives no reading: two numbers prove more than a paragraph.")
+    return part("Customer and record", points, 5.0, [Because(said, seq) for said in because])

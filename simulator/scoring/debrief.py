@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from simulator.calls.decide import place_name
 from simulator.calls.events import (
     Closed,
     Declared,
@@ -23,13 +24,17 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
 from simulator.quantities.shown import show
 from simulator.repairs._catalogue import discover
-from simulator.scoring.reasoning import weakness
+from simulator.scoring import reasoning
+from simulator.scoring.acts import harm, wanted
+from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.three_states import before_after, bill
+from simulator.scoring.truth import shares
+
+LIMIT = "Limit"  # the part that holds an unsafe visit's total
 
 
 def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
@@ -59,25 +64,137 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
     key = site.key.opened()
     card = score(visit.events, key)
     return {
+        "in_short": in_short(visit, key, card),
         "what_was_true": key.story,
         "what_you_found": what_you_found(visit),
-        "turning_point": turning_point(visit, key),
+        "turning_point": turning_point(visit, key, site),
         "harm": list(card.harm),
         "invalid_charge_tests": list(card.invalid),
-        "timeline": [_step(visit, event, system) for event in visit.events if _tells(event)],
+        "timeline": [_step(visit, event, site, system) for event in visit.events if _tells(event)],
         "pairs": pairs(visit, site, system),
         "before_after": before_after(site, acts_of(visit), system),
         "bill": bill(site, acts_of(visit), system),
-        **points(card),
+        **points(card, visit),
     }
 
 
-def points(card: Scorecard) -> dict[str, Any]:
-    """The scorecard as plain data.
+def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
+    """The three sentences that matter: what was found, what it cost, where most was lost.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+    card : Scorecard
+        Of this visit.
+
+    Returns
+    -------
+    list
+        ``text`` of each and ``seq``, the event it is about.
+    """
+    true, said = tuple(shares(key)), visit.finding.causes if visit.finding else ()
+    right = [cause for cause in true if cause in said]
+    names = "; ".join(name_of(cause) for cause in true)
+    stated = visit.finding.seq if visit.finding else visit.events[-1].seq
+    if len(right) == len(true) == len(said):
+        first = f"You found what was true: {names}."
+    elif right:
+        wrong = len(said) - len(right)
+        beside = f", and named {wrong} that {'was' if wrong == 1 else 'were'} not" if wrong else ""
+        first = f"You found {len(right)} of {len(true)}{beside}. True was: {names}."
+    else:
+        first = f"You did not find what was true: {names}."
+    return [
+        {"text": first, "seq": stated},
+        _outcome(visit, key, card),
+        _most_lost(visit, card.parts),
+    ]
+
+
+def _outcome(visit: Visit, key: Key, card: Scorecard) -> dict[str, Any]:
+    """Danger before harm before what was mended."""
+    limit = next((part for part in card.parts if part.name == LIMIT), None)
+    if limit is not None:
+        return {"text": limit.because[0].text, "seq": limit.because[0].seq}
+    for text, event in harm(visit, key):
+        return {"text": text, "seq": event.seq}
+    done = [event for event in visit.repairs if event.repair in wanted(key)]
+    left_open = [c for c, acts in key.repairs.items() if not any(e.repair in acts for e in done)]
+    seq = done[-1].seq if done else visit.events[-1].seq
+    if not key.causes:
+        text = "Nothing needed mending, and no harm was done."
+    elif not left_open:
+        text = "All of it was mended, and no harm was done."
+    else:
+        names = "; ".join(name_of(cause) for cause in left_open)
+        text = f"No harm was done, but this was left as it was: {names}."
+    return {"text": text, "seq": seq}
+
+
+def _most_lost(visit: Visit, parts: tuple[Part, ...]) -> dict[str, Any]:
+    worst = max(parts, key=lambda part: part.of - part.points)
+    if worst.of - worst.points < 0.1:
+        return {"text": "No part lost a point.", "seq": visit.events[-1].seq}
+    text = f'Most points were lost in "{worst.name}": {worst.points:g} of {worst.of:g}.'
+    return {"text": text, "seq": behind(visit, worst.name, worst.because[-1])}
+
+
+def behind(visit: Visit, part: str, why: Because) -> int:
+    """The event of the timeline behind a reason.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    part : str
+        Name of the part the reason stands in.
+    why : Because
+        The reason.
+
+    Returns
+    -------
+    int
+        Its own event, else the act the part judges, else the end of the visit.
+    """
+    if why.seq is not None:
+        return why.seq
+    stated = visit.finding.seq if visit.finding else visit.events[-1].seq
+    if part == "Measuring":
+        return _behind_measuring(visit, why.text)
+    if part == "Re-test" and visit.repairs:
+        # Matched by the name the reason gives: the newest such reading that had settled.
+        again = [
+            e
+            for e in visit.readings
+            if reasoning.name(e) in why.text and e.settled >= reasoning.SETTLED
+        ]
+        return again[-1].seq if again else visit.repairs[-1].seq
+    # Evidence and diagnosis are judged where they were stated.
+    return visit.events[-1].seq if part == "Re-test" else stated
+
+
+def _behind_measuring(visit: Visit, text: str) -> int:
+    compared = [e for e in visit.events if isinstance(e, Prepared) and e.step == "match_probes"]
+    if "probes" in text and compared:
+        return compared[0].seq
+    named = [e for e in reasoning.cited(visit) if reasoning.name(e) in text]
+    numbers = [e for e in visit.readings if e.reading.value is not None]
+    if "probes" in text:
+        numbers = numbers[:1]  # the first one a comparison would have helped
+    return (named or numbers[-1:] or visit.events[-1:])[0].seq
+
+
+def points(card: Scorecard, visit: Visit) -> dict[str, Any]:
+    """The scorecard as plain data, every reason with its event.
 
     Parameters
     ----------
     card : Scorecard
+    visit : Visit
+        Closed.
 
     Returns
     -------
@@ -90,7 +207,9 @@ def points(card: Scorecard) -> dict[str, Any]:
                 "name": item.name,
                 "points": item.points,
                 "of": item.of,
-                "because": [{"text": why.text, "seq": why.seq} for why in item.because],
+                "because": [
+                    {"text": why.text, "seq": behind(visit, item.name, why)} for why in item.because
+                ],
             }
             for item in card.parts
         ],
@@ -119,7 +238,7 @@ def what_you_found(visit: Visit) -> str:
     return f"{names}. It rests on {rests}, stated at minute {visit.finding.minute:.0f}."
 
 
-def turning_point(visit: Visit, key: Key) -> str:
+def turning_point(visit: Visit, key: Key, site: Site) -> str:
     """The one act that told most, or would have.
 
     Parameters
@@ -128,6 +247,8 @@ def turning_point(visit: Visit, key: Key) -> str:
         Closed.
     key : Key
         What was true.
+    site : Site
+        Names the places of this house.
 
     Returns
     -------
@@ -157,7 +278,7 @@ def turning_point(visit: Visit, key: Key) -> str:
     item = MEASUREMENTS[name]
     return (
         f"It was not taken: {item.name.lower()}, {item.minutes:g} min, "
-        f"{PLACES[item.place].name.lower()}. It would have told most."
+        f"{_place(site, item.place)}. It would have told most."
     )
 
 
@@ -165,20 +286,29 @@ def _tells(event: Event) -> bool:
     return not isinstance(event, Marked)
 
 
-def _step(visit: Visit, event: Event, system: str) -> dict[str, Any]:
+def _place(site: Site, place: str) -> str:
+    """As this house calls it, inside a sentence."""
+    said = place_name(site, place)
+    return said[:1].lower() + said[1:]
+
+
+def _step(visit: Visit, event: Event, site: Site, system: str) -> dict[str, Any]:
     note = None
     if isinstance(event, Measured):
-        note = weakness(visit, event) or (" ".join(event.problems) or None)
-    return {"seq": event.seq, "minute": event.minute, "text": told(event, system), "note": note}
+        note = reasoning.weakness(visit, event) or (" ".join(event.problems) or None)
+    said = {"text": told(event, site, system), "note": note}
+    return {"seq": event.seq, "minute": event.minute, **said}
 
 
-def told(event: Event, system: str) -> str:
+def told(event: Event, site: Site, system: str) -> str:
     """One event in words.
 
     Parameters
     ----------
     event : Event
         What happened.
+    site : Site
+        Names the places of this house.
     system : str
         Units, ``us`` or ``si``.
 
@@ -192,7 +322,7 @@ def told(event: Event, system: str) -> str:
             seen = reading.words or str(show(reading.value or 0.0, reading.kind, system))
             return f"{MEASUREMENTS[reading.measurement].name}: {seen}"
         case Moved():
-            return f"To: {PLACES[event.place].name.lower()}."
+            return f"To: {_place(site, event.place)}."
         case Prepared():
             return f"{STEPS[event.step].name}."
         case Repaired():

@@ -9,7 +9,7 @@ from simulator.calls.visit import fold
 from simulator.scoring import acts, reasoning
 from simulator.scoring.part import Because, Part
 
-VERSION = "1"
+VERSION = "2"  # 2: safety and time are earned by what was done, not by leaving it
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
 
@@ -73,7 +73,7 @@ def score(events: Sequence[Event], key: Key) -> Scorecard:
         )
     return Scorecard(
         parts=parts,
-        harm=tuple(acts.harm(visit, key)),
+        harm=tuple(said for said, _ in acts.harm(visit, key)),
         invalid=tuple(reasoning.invalid_charge_tests(visit)),
         is_capped=bool(capped),
         total=round(total, 1),

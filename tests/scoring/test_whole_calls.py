@@ -39,10 +39,10 @@ def row(debrief: dict[str, Any], part: str, name: str) -> dict[str, Any]:
     return next(row for row in debrief[part] if row["name"] == name)
 
 
-def test_the_good_path_is_worth_eighty(capstone: CallDesk) -> None:
+def test_the_good_path_is_worth_nearly_all(capstone: CallDesk) -> None:
     good_capstone(capstone)
     debrief = told(capstone)
-    assert debrief["total"] >= 80, debrief["parts"]
+    assert debrief["total"] >= 95, debrief["parts"]
     assert debrief["harm"] == []
     assert "collar" in debrief["what_was_true"]
 
@@ -50,7 +50,7 @@ def test_the_good_path_is_worth_eighty(capstone: CallDesk) -> None:
 def test_the_hasty_path_is_graded_low_and_its_harm_named(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
     debrief = told(capstone)
-    assert debrief["total"] <= 40, debrief["parts"]
+    assert debrief["total"] <= 15, debrief["parts"]
     assert any("before the air was proven" in text for text in debrief["harm"])
     assert any("Airflow was not proven" in text for text in debrief["invalid_charge_tests"])
     retest = row(debrief, "parts", "Re-test")

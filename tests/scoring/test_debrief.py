@@ -1,0 +1,166 @@
+"""The debrief: short first, every point tied to an event, places by the names of this house.
+
+No outside source: the bars are the rubric's own aims, that leaving early is no economy and that
+nobody is careful by staying away.
+"""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from simulator.calls.sealed import sealed
+from simulator.scoring import scorecard
+from simulator.serve.visits import CallDesk
+from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, sheet
+
+Part = dict[str, Any]
+
+
+@pytest.fixture
+def capstone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
+    """The capstone, just arrived."""
+    return desk_for("mallorn", tmp_path, monkeypatch)
+
+
+def told(desk: CallDesk) -> dict[str, Any]:
+    """The debrief."""
+    answer = desk.debrief("us")
+    assert "problem" not in answer
+    found: dict[str, Any] = answer["debrief"]
+    return found
+
+
+def parts(desk: CallDesk) -> dict[str, Part]:
+    """Parts by name."""
+    return {part["name"]: part for part in told(desk)["parts"]}
+
+
+def step_behind(debrief: dict[str, Any], part: str, begins: str) -> str:
+    """What the timeline tells of the event a reason points at."""
+    reasons = next(p["because"] for p in debrief["parts"] if p["name"] == part)
+    seq = next(why["seq"] for why in reasons if why["text"].startswith(begins))
+    return str(next(step["text"] for step in debrief["timeline"] if step["seq"] == seq))
+
+
+@pytest.mark.parametrize("play", [good_capstone, hasty_capstone])
+def test_every_reason_points_into_the_timeline(capstone: CallDesk, play: Any) -> None:
+    play(capstone)
+    debrief = told(capstone)
+    steps = {step["seq"] for step in debrief["timeline"]}
+    reasons = [why for part in debrief["parts"] for why in part["because"]]
+    assert len(reasons) >= 15
+    assert all(why["seq"] in steps for why in reasons + debrief["in_short"])
+
+
+def test_reasons_point_at_the_act_they_are_about(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    debrief = told(capstone)
+    for part, begins, step in (
+        ("Interview and complaint", "You told the customer", "Explain what you will do"),
+        ("Measuring", "You compared your probes", "Hold all temperature probes"),
+        ("Evidence", "Your readings carry", "Finding:"),
+        ("Re-test", "Before and after, settled: Flow of all", "Flow of all registers"),
+        ("Re-test", "Before and after, settled: House", "House pressure"),
+        ("Customer and record", "A write-up", "Wrote to the customer"),
+    ):
+        assert step in step_behind(debrief, part, begins), (part, begins)
+
+
+def test_a_second_reading_is_behind_a_pair(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    why = next(
+        why for why in parts(capstone)["Re-test"]["because"] if "registers" in why["text"].lower()
+    )
+    assert why["seq"] == sheet(capstone)["register_sum"]
+    assert why["seq"] > capstone.visit.repairs[-1].seq
+
+
+def test_three_sentences_stand_first(capstone: CallDesk) -> None:
+    hasty_capstone(capstone)
+    debrief = told(capstone)
+    short = [line["text"] for line in debrief["in_short"]]
+    assert len(short) == 3
+    assert short[0].startswith("You did not find what was true: Supply duct leaking")
+    assert "before the air was proven" in short[1]
+    assert 'lost in "Evidence": 0 of 20' in short[2]
+
+
+def test_the_three_sentences_of_a_good_visit(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    short = [line["text"] for line in told(capstone)["in_short"]]
+    assert short[0].startswith("You found what was true: Supply duct leaking")
+    assert short[1] == "All of it was mended, and no harm was done."
+    assert 'lost in "Time"' in short[2]
+
+
+def test_places_are_called_as_in_this_house(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    steps = [step["text"] for step in told(capstone)["timeline"]]
+    assert "To: attic, supply trunk and branches." in steps
+    assert "To: air handler, garage closet." in steps
+    assert not any("space around the ducts" in step for step in steps)
+
+
+def test_a_pair_that_proves_nothing_says_why(capstone: CallDesk) -> None:
+    hasty = "Not counted as proof: the one after was taken less than 15 min after a change."
+    go(capstone, "return_grille", "", "house_pressure")
+    do(capstone, "declare", causes=["supply_leak"], cited=[])
+    do(capstone, "stop")
+    do(capstone, "repair", repair="seal_supply", amount=None)
+    do(capstone, "start")
+    go(capstone, "return_grille", "", "house_pressure")
+    do(capstone, "close")
+    (pair,) = (p for p in told(capstone)["pairs"] if p["name"].startswith("House pressure"))
+    assert pair["note"] == hasty
+
+
+def test_doing_nothing_earns_nothing_for_safety_or_time(capstone: CallDesk) -> None:
+    do(capstone, "declare", causes=["no_fault"], cited=[])
+    do(capstone, "close")
+    got = parts(capstone)
+    assert got["Safety"]["points"] == 0.0
+    assert got["Time"]["points"] == 0.0
+    assert told(capstone)["total"] <= 15
+
+
+def test_questions_alone_save_no_time(capstone: CallDesk) -> None:
+    questions = "ask_when ask_changed ask_touched ask_rooms read_bill read_history"
+    go(capstone, "customer", "consent", questions)
+    do(capstone, "declare", causes=["undercharge"], cited=list(sheet(capstone).values()))
+    do(capstone, "close")
+    got = parts(capstone)
+    assert got["Safety"]["points"] == 0.0
+    assert got["Time"]["points"] == 0.0
+
+
+def test_a_hasty_visit_earns_nothing_for_safety_or_time(capstone: CallDesk) -> None:
+    hasty_capstone(capstone)
+    got = parts(capstone)
+    assert got["Safety"]["points"] == 0.0
+    assert got["Time"]["points"] == 0.0
+
+
+def test_a_hazard_met_earns_its_share_of_what_was_due(capstone: CallDesk) -> None:
+    """Of the hazards due, the outdoor unit's 2 points of 7 were met; the part is of 12."""
+    go(capstone, "outdoor_unit", "hazard_look_outdoor connect_gauges", "suction_pressure")
+    do(capstone, "declare", causes=["no_fault"], cited=[])
+    do(capstone, "close")
+    hazards = {hazard.step: hazard.points for hazard in sealed("mallorn").opened().hazards}
+    due = hazards["hazard_look_outdoor"] + hazards["hazard_look_air_handler"]
+    whole = sum(hazards.values())
+    earned = whole * hazards["hazard_look_outdoor"] / due
+    assert parts(capstone)["Safety"]["points"] == pytest.approx(earned, abs=0.05)
+
+
+def test_a_hazard_never_approached_costs_nothing(capstone: CallDesk) -> None:
+    """The good path never opens the electrical panel nor touches the outdoor unit."""
+    good_capstone(capstone)
+    safety = parts(capstone)["Safety"]
+    assert safety["points"] == safety["of"] == 12.0
+
+
+def test_the_rubric_has_its_second_version(capstone: CallDesk) -> None:
+    hasty_capstone(capstone)
+    card = scorecard.score(capstone.visit.events, sealed("mallorn").opened())
+    assert card.version == "2"
