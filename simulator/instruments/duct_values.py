@@ -7,6 +7,7 @@ import numpy as np
 
 from simulator.components.blower import Blower, run_against
 from simulator.components.indoor_coil import IndoorCoil
+from simulator.instruments.part_values import USUAL_COIL_DROP
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.kinds import BTU_PER_HOUR, CFM
@@ -50,7 +51,9 @@ def table_airflow(installation: Installation, point: OperatingPoint) -> float:
 def _table(blower: Blower, coil: IndoorCoil) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """External static, rising, and airflow, with a sound motor and a wet coil."""
     sound = replace(blower, torque_fraction=1.0)
-    coil_resistance = coil.wet_pressure_drop / coil.rated_airflow**1.8
+    # Printed for the coil as it left the works, whatever sits on it now.
+    clean = min(float(coil.wet_pressure_drop), USUAL_COIL_DROP)
+    coil_resistance = clean / coil.rated_airflow**1.8
     square = np.geomspace(20.0, 6000.0, 80)
     flow = np.asarray(run_against(sound, square, coil_resistance, TABLE_DENSITY).airflow)
     external = square * flow**2

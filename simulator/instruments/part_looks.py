@@ -7,7 +7,11 @@ no source.
 import numpy as np
 
 from simulator.instruments.measurement import Seen
-from simulator.instruments.part_values import capacitor_label, compressor_is_called
+from simulator.instruments.part_values import (
+    USUAL_COIL_DROP,
+    capacitor_label,
+    compressor_is_called,
+)
 from simulator.quantities.shown import show
 
 LEAK_SEEN = 0.95  # of the plate's charge, below which something has escaped [-]
@@ -33,14 +37,33 @@ def label(seen: Seen) -> str:
 
 def coil_face(seen: Seen) -> str:
     """The indoor coil in a mirror."""
-    ice = float(seen.installation.unit.indoor_coil.ice)
-    if ice > 1.0:
+    coil = seen.installation.unit.indoor_coil
+    ice, drop = float(coil.ice), float(coil.wet_pressure_drop) / USUAL_COIL_DROP
+    if ice > 0.6:
         return "White from edge to edge: ice fills the fins and creeps along the tubes."
     if ice > 0.05:
         return "Ice on the lower rows, around the distributor; the rest of the face is free."
-    if float(seen.point.condensate_rate) > 0.0:
-        return "Fins clean, beaded with water all over."
-    return "Fins clean and dry."
+    water = float(seen.point.condensate_rate) > 0.0
+    if drop > 2.2:
+        return "A grey mat lies on the inlet side; fins show only where it has torn."
+    if drop > 1.25:
+        return "A thin grey film sticks between the fins" + (", wet through." if water else ".")
+    return "Fins clean, beaded with water all over." if water else "Fins clean and dry."
+
+
+def registers(seen: Seen) -> str:
+    """Registers and branch dampers, room by room, nearest first."""
+    openings = [float(part) for part in seen.installation.ducts.damper_openings]
+    shut = [str(place + 1) for place, part in enumerate(openings) if part < 0.15]
+    half = [str(place + 1) for place, part in enumerate(openings) if 0.15 <= part < 0.8]
+    if not shut and not half:
+        return "Every register stands open, nothing in front of them."
+    told = [
+        f"room {', '.join(rooms)} (counted from the air handler) stands {how}"
+        for rooms, how in ((shut, "shut"), (half, "partly shut"))
+        if rooms
+    ]
+    return f"Registers of {' and of '.join(told)}; the others are open."
 
 
 def drain(seen: Seen) -> str:

@@ -15,6 +15,8 @@ LINE = 240.0  # [V]
 SOUND_CONTACT = 0.003  # of a good contactor's two poles and lugs [ohm]
 ELEMENT_POWER = 4800.0  # of one strip element on its plate [W]
 CONTROL_VOLTAGE = 26.5  # of a lightly loaded 24 V transformer at line voltage [V]
+# Of a clean wet coil at rated airflow, 0.25 in wc; every unit shipped has it.
+USUAL_COIL_DROP = 62.3  # [Pa]
 STRIPS_CALLED = 1.0  # strip power that only a call explains [W]
 
 

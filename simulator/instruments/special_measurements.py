@@ -124,6 +124,8 @@ def looks() -> list[Measurement]:
          part_looks.frost, None),
         ("look_indoor_coil", "Look at the indoor coil's face with a mirror", "air_handler", 4,
          "air", part_looks.coil_face, OFF),
+        ("look_registers", "Look at every register and branch damper", "registers", 4, "air",
+         part_looks.registers, "Mind the ladder."),
         ("look_drain", "Look at the drain pan, its float and the trap", "air_handler", 2, "air",
          part_looks.drain, "Wet floor beside live parts."),
         ("look_board", "Look at the control board's lamp", "air_handler", 1, "electrical",

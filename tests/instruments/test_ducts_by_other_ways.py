@@ -42,6 +42,10 @@ def test_the_table_believes_in_a_weak_blower() -> None:
     assert over_airflow("table_airflow", weak_blower=0.4) > 1.15
 
 
+def test_the_table_knows_nothing_of_a_dirty_coil() -> None:
+    assert over_airflow("table_airflow", None, dirty_indoor_coil=1.5) > 1.1
+
+
 def test_the_plate_misses_what_enters_behind_it() -> None:
     assert over_airflow("plate_airflow", open_filter_slot=30.0) < over_airflow("plate_airflow")
     assert over_airflow("plate_airflow") == pytest.approx(1.0, abs=0.02)

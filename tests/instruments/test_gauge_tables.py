@@ -77,6 +77,19 @@ def test_the_wrong_table_shifts_superheat_up_and_subcooling_down() -> None:
     assert wrong["approach"] == right["approach"]
 
 
+def test_so_it_does_on_the_unit_made_for_it() -> None:
+    # The same, on the R-454B unit that is shipped.
+    built = load_installation(unit="dunlin_48")
+    assert built.unit.plate_refrigerant == "R-454B"
+    point = steady.solve(built, weather())
+    shifts = [
+        1.8
+        * (found(point, "R-454B", "table_R-410A")[name].value - found(point, "R-454B")[name].value)
+        for name in ("superheat", "subcooling")
+    ]
+    assert shifts == pytest.approx([5.0, -3.4], abs=1.0)
+
+
 def test_the_right_table_chosen_by_hand_is_the_labels() -> None:
     point = running("R-410A")
     assert found(point, "R-410A") == found(point, "R-410A", "table_R-410A")

@@ -45,11 +45,13 @@ def told(
     return sight.told(key, seen, {})
 
 
+REST = standing.at_rest(installed(), weather())
 CAPACITY = float(installed().unit.outdoor_coil.frost_capacity)
 STEPS_OF = [
     ("look_wires", "supply_circuit", "contact_resistance", (0.0, 0.08, 0.4)),
     ("look_wires", "compressor", "capacitor_share", (1.0, 0.5)),
-    ("look_indoor_coil", "indoor_coil", "ice", (0.0, 0.3, 3.0)),
+    ("look_indoor_coil", "indoor_coil", "ice", (0.0, 0.3, 0.9)),
+    ("look_indoor_coil", "indoor_coil", "wet_pressure_drop", (62.3, 100.0, 200.0)),
     ("look_frost", "outdoor_coil", "frost", (0.0, 0.1 * CAPACITY, 0.5 * CAPACITY, CAPACITY)),
     ("look_drain", None, "float_switch_open", (0.0, 1.0)),
     ("look_board", None, "leak_detector_open", (0.0, 1.0)),
@@ -85,6 +87,23 @@ def test_they_are_sentences_that_name_no_cause(key: str, season: str) -> None:
                 said = sight.told(key, seen, {})
                 assert said.endswith(".")
                 assert not any(name in said.lower() for name in names)
+
+
+@pytest.mark.parametrize(
+    ("key", "code"),
+    [
+        ("look_indoor_coil", "iced_indoor_coil"),
+        ("look_indoor_coil", "dirty_indoor_coil"),
+        ("look_registers", "closed_registers"),
+        ("look_drain", "blocked_drain"),
+        ("look_board", "tripped_leak_detector"),
+        ("look_wires", "loose_lug"),
+    ],
+)
+def test_what_can_be_seen_is_seen(key: str, code: str) -> None:
+    assert sight.told(key, Seen(installation=usual(code, "summer")[0], point=REST), {}) != (
+        sight.told(key, Seen(installation=installed(), point=REST), {})
+    )
 
 
 def test_a_calls_own_words_go_first() -> None:
