@@ -38,6 +38,7 @@ FAULT = FaultKind(
         "prove_meter",
     ),
     evidence={
+        "look_drain": ("seen", 0.7),
         "outdoor_current": ("down", 0.4),
         "look_outdoor_coil": ("seen", 0.3),
         "condensate": ("down", 0.4),

@@ -38,6 +38,7 @@ FAULT = FaultKind(
     modes=("cooling", "heating"),
     prior=0.5,
     evidence={
+        "look_registers": ("seen", 0.6),
         "static_supply": ("up", 0.4),
         "coil_airflow": ("down", 0.3),
         "register_sum": ("down", 0.3),

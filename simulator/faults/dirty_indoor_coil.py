@@ -48,6 +48,7 @@ FAULT = FaultKind(
     prior=0.6,
     hazards=("hazard_look_air_handler",),
     evidence={
+        "look_indoor_coil": ("seen", 0.5),
         "static_after_coil": ("down", 0.4),
         "static_after_filter": ("up", 0.3),
         "coil_airflow": ("down", 0.3),

@@ -35,6 +35,7 @@ FAULT = FaultKind(
     prior=0.3,
     hazards=("hazard_look_air_handler",),
     evidence={
+        "look_indoor_coil": ("seen", 0.6),
         "static_after_coil": ("down", 0.5),
         "coil_airflow": ("down", 0.4),
         "suction_pressure": ("down", 0.3),

@@ -41,6 +41,9 @@ FAULT = FaultKind(
         "hazard_look_outdoor",
     ),
     evidence={
+        "contactor_drop": ("up", 0.7),
+        "compressor_voltage": ("down", 0.4),
+        "look_wires": ("seen", 0.4),
         "outdoor_current": ("up", 0.4),
         "outdoor_power": ("up", 0.3),
         "voltage": ("flat", 0.4),

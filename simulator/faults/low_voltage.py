@@ -36,6 +36,8 @@ FAULT = FaultKind(
     prior=0.15,
     hazards=("prove_meter",),
     evidence={
+        "compressor_voltage": ("down", 0.3),
+        "control_supply": ("down", 0.2),
         "voltage": ("down", 0.7),
         "outdoor_current": ("up", 0.4),
         "suction_pressure": ("flat", 0.1),

@@ -39,6 +39,8 @@ FAULT = FaultKind(
         "hazard_look_outdoor",
     ),
     evidence={
+        "winding_resistance": ("up", 0.6),
+        "contactor_coil": ("flat", 0.2),
         "outdoor_current": ("down", 0.5),
         "suction_pressure": ("up", 0.3),
         "liquid_pressure": ("down", 0.3),

@@ -38,6 +38,7 @@ FAULT = FaultKind(
         "hazard_look_air_handler",
     ),
     evidence={
+        "strip_element_2_current": ("down", 0.6),
         "strip_current": ("down", 0.6),
         "air_handler_current": ("down", 0.5),
         "supply_dry_bulb": ("down", 0.3),

@@ -39,6 +39,8 @@ FAULT = FaultKind(
         "prove_meter",
     ),
     evidence={
+        "look_board": ("seen", 0.7),
+        "contactor_coil": ("down", 0.2),
         "outdoor_current": ("down", 0.5),
         "look_outdoor_coil": ("seen", 0.3),
         "coil_airflow": ("flat", 0.3),

@@ -40,6 +40,8 @@ FAULT = FaultKind(
         "hazard_look_outdoor",
     ),
     evidence={
+        "run_capacitor": ("down", 0.7),
+        "compressor_current": ("up", 0.3),
         "outdoor_current": ("up", 0.5),
         "voltage": ("flat", 0.2),
         "suction_pressure": ("flat", 0.2),

@@ -49,11 +49,11 @@ def test_the_list_reads_in_causal_order() -> None:
 def moves(fault: str, measurement: str, case: str, metering: str) -> float:
     """How far a fault moves a reading, in standard deviations of the tool."""
     item = MEASUREMENTS[measurement]
-    assert item.truth is not None
+    assert item.has_number
     built = healthy(metering, case)
-    before = item.truth(steady.solve(built, AT[case]))
+    before = item.true_value(built, steady.solve(built, AT[case]))
     worse = named(fault, discover()[fault].typical).applied_to(built)
-    after = item.truth(steady.solve(worse, AT[case]))
+    after = item.true_value(worse, steady.solve(worse, AT[case]))
     tool = TOOLS[item.tool_id]
     return (after - before) / hypot(tool.bias, tool.noise, tool.relative_bias * before)
 
@@ -74,7 +74,7 @@ def test_the_plant_bears_out_what_the_evidence_claims(fault: str) -> None:
         assert sign in get_args(Sign)
         item = MEASUREMENTS[name]
         if sign == "seen":
-            assert item.truth is None
+            assert not item.has_number
             assert any(changes_words(fault, name, *stand) for stand in stands), name
         elif sign != "beside":
             moved = [moves(fault, name, *stand) for stand in stands]
