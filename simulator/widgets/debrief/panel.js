@@ -1,20 +1,47 @@
-// The debrief: words before numbers, each point with the act behind it.
+// The debrief: the total and three sentences first, then what happened, then each point with the
+// act behind it.
 
 function debriefPage(d) {
   return [
     el("header", {},
       el("h1", {}, `${WORDS.title}: ${d.work_order.title || d.work_order.customer}`),
       el("p", { class: "small" }, `${d.work_order.customer} · ${d.work_order.address} · ${d.visit.number}`)),
+    inShort(d),
     story(WORDS.true, d.what_was_true),
     story(WORDS.found, d.what_you_found),
     d.turning_point && story(WORDS.turning, d.turning_point),
     d.harm && d.harm.length > 0 && list(WORDS.harm, d.harm, "problem"),
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
-    threeStates(d), pairs(d), bill(d), parts(d), timeline(d),
+    timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
       " ", el("a", { href: "../../" }, WORDS.home)),
   ];
+}
+
+function inShort(d) {
+  return el("section", { class: "short" }, el("h2", {}, WORDS.short),
+    el("p", { class: "total" }, `${WORDS.total}: ${d.total} ${WORDS.of} ${d.of}`),
+    el("ol", { class: "sentences" }, d.in_short.map((line) => el("li", {}, line.text, " ", toStep(d, line.seq)))),
+    el("p", { class: "no-print" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints)));
+}
+
+// A link to a step; the keyboard goes with the eye.
+function toStep(d, seq) {
+  const step = d.timeline.find((item) => item.seq === seq);
+  if (!step) return null;
+  return el("a", { class: "to-step", href: `#step-${seq}`, onclick: goTo },
+    `${WORDS.minute} ${Math.round(step.minute)}`, el("span", { class: "visually-hidden" }, ` ${WORDS.toStep}: ${step.text}`));
+}
+
+function goTo(event) {
+  const target = event.currentTarget.closest(".debrief").querySelector(event.currentTarget.getAttribute("href"));
+  if (!target) return;
+  event.preventDefault();
+  for (const old of event.currentTarget.closest(".debrief").querySelectorAll(".pointed")) old.classList.remove("pointed");
+  target.classList.add("pointed");
+  target.focus({ preventScroll: true });
+  target.scrollIntoView({ block: "center" });
 }
 
 function story(title, text) {
@@ -42,7 +69,8 @@ function pairs(d) {
       el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
         el("th", { scope: "col" }, WORDS.before), el("th", { scope: "col" }, WORDS.after))),
       el("tbody", {}, d.pairs.map((pair) => el("tr", {},
-        el("th", { scope: "row" }, pair.name),
+        el("th", { scope: "row" }, pair.name,
+          pair.note && el("p", { class: pair.is_proof ? "proof" : "proof doubt" }, pair.note)),
         el("td", {}, withUnit(pair.before.shown, pair.unit)),
         el("td", {}, pair.after ? withUnit(pair.after.shown, pair.unit) : WORDS.notTaken))))));
 }
@@ -58,19 +86,19 @@ function bill(d) {
 }
 
 function parts(d) {
-  return el("section", {}, el("h2", {}, WORDS.parts),
+  return el("section", {}, el("h2", { id: "points", tabindex: "-1" }, WORDS.parts),
+    el("p", { class: "small no-print" }, WORDS.partsHow),
     el("ul", { class: "parts" }, d.parts.map((part) => el("li", {},
       el("div", { class: "part-head" },
         el("strong", {}, part.name),
         el("meter", { min: 0, max: part.of, value: part.points, "aria-label": part.name }),
         el("span", {}, `${part.points} ${WORDS.of} ${part.of}`)),
-      el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text)))))),
-    el("p", { class: "total" }, `${WORDS.total}: ${d.total} ${WORDS.of} ${d.of}`));
+      el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text, " ", toStep(d, why.seq))))))));
 }
 
 function timeline(d) {
   return el("section", {}, el("h2", {}, WORDS.timeline),
-    el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", {},
+    el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
       el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
       el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note))))));
 }

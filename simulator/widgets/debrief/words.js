@@ -2,6 +2,10 @@
 
 const WORDS = {
   title: "Debrief",
+  short: "In short",
+  toStep: "in the timeline",
+  minute: "minute",
+  toPoints: "See every point and its reason",
   true: "What was true",
   found: "What you found",
   turning: "The turning point",
@@ -14,6 +18,7 @@ const WORDS = {
   before: "before", after: "after", notTaken: "not taken again",
   bill: "The bill",
   parts: "Points by part",
+  partsHow: "Each reason leads to the moment in the timeline above that it rests on.",
   of: "of",
   total: "Together",
   min: "min",

@@ -1,0 +1,103 @@
+"""The debrief in a real browser: short first, and every point leads to its moment.
+
+No outside source: the order of the page and its links are this project's own promise.
+"""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, expect
+
+from simulator.serve import visits
+from simulator.serve.visits import CallDesk
+from tests.scoring.played import desk_for, do, go, hasty_capstone
+from tests.serve.running import RunningBench
+
+
+def hurried_pair(desk: CallDesk) -> None:
+    """A reading before and one too soon after."""
+    go(desk, "return_grille", "", "house_pressure")
+    do(desk, "declare", causes=["supply_leak"], cited=[])
+    do(desk, "stop")
+    do(desk, "repair", repair="seal_supply", amount=None)
+    do(desk, "start")
+    go(desk, "return_grille", "", "house_pressure")
+    do(desk, "close")
+
+
+@pytest.fixture
+def debrief(
+    page: Page, bench: RunningBench, monkeypatch: pytest.MonkeyPatch
+) -> Callable[[Callable[[CallDesk], None]], Page]:
+    """Opens the debrief of a visit played into the bench's own records."""
+
+    def opened(play: Callable[[CallDesk], None]) -> Page:
+        token = played(play, bench.data, monkeypatch)
+        page.goto(f"/voila/render/debrief.ipynb?visit={token}")
+        expect(page.locator(".debrief[data-ready]")).to_be_visible(timeout=60_000)
+        return page
+
+    return opened
+
+
+def played(play: Callable[[CallDesk], None], folder: Path, monkeypatch: pytest.MonkeyPatch) -> str:
+    """The token of a closed visit."""
+    desk = desk_for("mallorn", folder, monkeypatch)
+    play(desk)
+    return next(
+        row["token"]
+        for row in visits.open_visits("trainee-of-the-tests")
+        if row["number"] == desk.debrief("us")["debrief"]["visit"]["number"]
+    )
+
+
+def test_the_score_and_three_sentences_stand_first(debrief: Callable[..., Page]) -> None:
+    page = debrief(hasty_capstone)
+    short = page.locator("section").first
+    expect(short.locator("h2")).to_have_text("In short")
+    expect(short.locator(".total")).to_have_text("Together: 4 of 100")
+    expect(short.locator("li")).to_have_count(3)
+
+
+def test_the_timeline_stands_before_the_points(debrief: Callable[..., Page]) -> None:
+    headings = debrief(hasty_capstone).locator("h2").all_inner_texts()
+    assert headings.index("What you did, and when") < headings.index("Points by part")
+
+
+def test_every_reason_leads_to_its_moment_by_keyboard(debrief: Callable[..., Page]) -> None:
+    page = debrief(hasty_capstone)
+    reasons = page.locator(".parts .dashes li")
+    assert reasons.count() >= 15
+    assert page.locator(".parts .dashes li .to-step").count() == reasons.count()
+    link = page.locator(".parts .dashes li", has_text="Add refrigerant at minute").locator(
+        ".to-step"
+    )
+    link.focus()
+    page.keyboard.press("Enter")
+    step = page.locator(".timeline li:focus")
+    expect(step).to_contain_text("Add refrigerant, 8.0 oz")
+    expect(step).to_be_in_viewport()
+
+
+def test_a_pair_says_why_it_is_no_proof(debrief: Callable[..., Page]) -> None:
+    page = debrief(hurried_pair)
+    pair = page.locator("tr", has=page.locator("th", has_text="House pressure against"))
+    expect(pair).to_contain_text("Not counted as proof: the one after was taken less than 15 min")
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_is_accessible_and_fits(debrief: Callable[..., Page], width: int, scheme: str) -> None:
+    page = debrief(hurried_pair)
+    page.set_viewport_size({"width": width, "height": 844})
+    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    page.locator(".parts .to-step").first.click()
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    grave = [
+        (found["id"], found["nodes"][0]["html"])
+        for found in Axe().run(page).response["violations"]
+        if found["impact"] in ("serious", "critical")
+    ]
+    assert grave == []
