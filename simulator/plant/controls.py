@@ -27,6 +27,9 @@ class Controls:
         1 where the board and its sensor can start a defrost. [-]
     defrost_interval : float
         Running time below freezing coil between two defrosts. [s]
+    defrost_demand : float
+        How much colder than clean the coil must run before a defrost; 0 where a timer alone
+        starts it. [delta K]
     defrost_end_temperature : float
         Of the coil that ends a defrost. [K]
     defrost_limit : float
@@ -40,6 +43,7 @@ class Controls:
     strips_with_every_call: Values = 0.0
     emergency_heat: Values = 0.0
     defrost_enabled: Values = 1.0
-    defrost_interval: Values = 5400.0
+    defrost_interval: Values = 3600.0  # pins for 30, 60 and 90 minutes are common practice
+    defrost_demand: Values = 0.0
     defrost_end_temperature: Values = 288.7  # 60 °F
     defrost_limit: Values = 600.0
