@@ -17,7 +17,6 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import from_display
 from simulator.serve.bench_limits import (
     FOOT,
-    H1,
     MODES,
     MOST_AIRFLOW,
     MOST_FAULTS,
@@ -31,10 +30,11 @@ from simulator.serve.bench_limits import (
 )
 from simulator.serve.entry_units import degrees, need_entry
 from simulator.serve.given import need_faults, need_word
-from simulator.serve.outdoor_air import humidity_of
+from simulator.serve.outdoor_air import humidity_of, winter_humidity
 
 REFERENCE = from_wet_bulb(outdoor=308.15, return_temperature=299.817, return_wet_bulb=292.594)
 WITHIN = 0.01  # of the airflow asked for
+STRONGEST = 10.0  # winding, over the one that is built in: chosen
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,19 +214,6 @@ def conditions_of(setting: Setting) -> Conditions:
     )
 
 
-@lru_cache
-def winter_humidity() -> float:
-    """Relative humidity outdoors of a winter's day, where no wet bulb is given.
-
-    Returns
-    -------
-    float
-        That of the rating point. [-]
-    """
-    water = humidity_of(*H1, moist_air.STANDARD_PRESSURE)
-    return float(moist_air.relative_humidity(H1[0], water, moist_air.STANDARD_PRESSURE))
-
-
 def _barometer(setting: Setting) -> float:
     return float(moist_air.standard_pressure(setting.altitude * FOOT))
 
@@ -283,16 +270,21 @@ def _built(
     installation = catalogue.load_installation(
         unit=unit, zone=zone, **{key: word for key, word in asked.items() if word is not None}
     )
-    # Past the speed of its field a motor's torque runs off to infinity: caught below.
+    before = installation.unit.blower.slip_torque
     with np.errstate(all="ignore"):
         built = sizing.at_airflow(installation, REFERENCE, airflow)
-        reached = float(np.asarray(air_path.settle(built, REFERENCE).airflow))
-        reached /= float(np.asarray(built.unit.rated_airflow))
-    if abs(reached / airflow - 1.0) < WITHIN:
+        share = _share_of_rated(built)
+    # Near the speed of its field a motor would need a winding without end.
+    if built.unit.blower.slip_torque <= STRONGEST * before and abs(share / airflow - 1.0) < WITHIN:
         return built
+    most = _share_of_rated(installation)
     if airflow == 1.0:
         return installation  # its own strongest tap, that these ducts ask too much of
     raise BadEntry(
-        f"The blower of {built.unit.name} moves {reached:.2f} of rated airflow at most; "
-        "ask for less."
+        f"The blower of {built.unit.name} moves {most:.2f} of rated airflow at most; ask for less."
     )
+
+
+def _share_of_rated(installation: Installation) -> float:
+    moved = float(np.asarray(air_path.settle(installation, REFERENCE).airflow))
+    return moved / float(np.asarray(installation.unit.rated_airflow))

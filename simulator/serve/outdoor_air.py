@@ -1,6 +1,9 @@
 """Humidity of air from its two thermometers, over water and over ice."""
 
+from functools import lru_cache
+
 from simulator.properties import moist_air
+from simulator.serve.bench_limits import H1
 
 # Ice on the wet bulb: its heat of sublimation and of cooling.
 SUBLIMATION = 2830000.0  # [J/kg]
@@ -33,3 +36,16 @@ def humidity_of(dry_bulb: float, wet_bulb: float, pressure: float) -> float:
     full = float(moist_air.saturated_humidity_ratio(wet_bulb, pressure))
     held = (SUBLIMATION - ICE_AND_VAPOUR * wet) * full - moist_air.DRY_HEAT_CAPACITY * (dry - wet)
     return held / (SUBLIMATION + moist_air.VAPOUR_HEAT_CAPACITY * dry - ICE_HEAT_CAPACITY * wet)
+
+
+@lru_cache
+def winter_humidity() -> float:
+    """Relative humidity outdoors of a winter's day, where no wet bulb is given.
+
+    Returns
+    -------
+    float
+        That of the rating point. [-]
+    """
+    water = humidity_of(*H1, moist_air.STANDARD_PRESSURE)
+    return float(moist_air.relative_humidity(H1[0], water, moist_air.STANDARD_PRESSURE))

@@ -107,7 +107,7 @@ def number(text: str, name: str) -> float:
     """
     try:
         return float(text)
-    except ValueError:
+    except (TypeError, ValueError):  # two bare dashes arrive as an empty list
         raise BadEntry(f"{name} needs a number, not {text!r}.") from None
 
 
