@@ -86,7 +86,7 @@ def test_without_the_message_all_of_them_pass(folder: Path) -> None:
 
 def test_every_panel_of_every_lesson_is_asked() -> None:
     plugin = "tests.serve.opening_messages"
-    assert f'"-p", "{plugin}"' in (ROOT / ".ci" / "check").read_text(encoding="utf-8")
+    assert f'"{plugin}"' in (ROOT / ".ci" / "check").read_text(encoding="utf-8")
     listed = run("-p", plugin, "--collect-only", "lessons").stdout
     books = [path.name for path in (ROOT / "lessons").glob("*.ipynb")]
     assert books

@@ -13,6 +13,7 @@ UNITS = {
     "delta K",
     "Pa",
     "ohm",
+    "F",
     "kg",
     "kg/s",
     "kg/kg",
