@@ -149,6 +149,8 @@ def _block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
             }
         case "link":
             return dict(block)
+        case "what_if":
+            return _what_if_block(lesson, block)
         case _:
             return {"kind": "text", "text": written(lesson, block["text"])}
 
@@ -161,6 +163,70 @@ def _table_block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
         rows.append({"name": LABELS[reading], "values": values})
     columns = [states[state]["name"] for state in block["states"]]
     return {"kind": "table", "title": block["title"], "columns": columns, "rows": rows}
+
+
+def _what_if_block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
+    """What can be tried, without a single value: those come one state at a time."""
+    first = block["states"][0]
+    rows = [
+        {"name": LABELS[reading], "unit": _table(lesson, first)[reading]["unit"]}
+        for reading in block["readings"]
+    ]
+    names = lesson_file(lesson)["states"]
+    states = [{"state": state, "name": names[state]["name"]} for state in block["states"]]
+    shown = {key: block[key] for key in ("kind", "id", "title", "intro", "text", "choices")}
+    return {**shown, "states": states, "rows": rows}
+
+
+def tried(lesson: str, part: str, question: str, state: str, predicted: str) -> dict[str, Any]:
+    """Readings of one state that a learner asks for, once a prediction is made.
+
+    Parameters
+    ----------
+    lesson, part, question : str
+        Which.
+    state : str
+        One of those that can be tried.
+    predicted : str
+        The learner's choice.
+
+    Returns
+    -------
+    dict
+        ``cells``, one a reading, and ``said``, the same in a sentence.
+
+    Raises
+    ------
+    BadEntry
+        For an unknown question or state, or without a prediction.
+    """
+    block = _asked(lesson, part, question)
+    if block["kind"] != "what_if" or state not in block["states"]:
+        raise BadEntry("That cannot be tried here.")
+    if predicted not in block["choices"]:
+        raise BadEntry("Predict first: choose one of the answers.")
+    cells, said = [], []
+    for reading in block["readings"]:
+        decimals = KINDS[_kind(reading)].us.decimals
+        value = round(number(lesson, state, reading), decimals) + 0.0
+        # As printed: nobody can see a move between two equal figures.
+        move = round(value - round(number(lesson, block["states"][0], reading), decimals), decimals)
+        moved = f"{abs(move):,.{decimals}f} {'above' if move > 0 else 'below'}" if move else ""
+        text = f"{value:,.{decimals}f}".replace("-", MINUS)
+        cells.append({"value": text, "move": moved})
+        unit = _table(lesson, state)[reading]["unit"]
+        healthy = f", {moved} healthy" if moved else ""
+        said.append(f"{LABELS[reading].lower()} {text} {unit}{healthy}")
+    name = lesson_file(lesson)["states"][state]["name"]
+    return {"cells": cells, "said": f"{name}: {'; '.join(said)}."}
+
+
+def _asked(lesson: str, part: str, question: str) -> dict[str, Any]:
+    asked = {b["id"]: b for b in lesson_file(lesson)["parts"][part]["blocks"] if "id" in b}
+    if question not in asked:
+        raise BadEntry("There is no such question in this part.")
+    found: dict[str, Any] = asked[question]
+    return found
 
 
 def judged(lesson: str, part: str, question: str, answer: str) -> dict[str, Any]:
@@ -183,14 +249,11 @@ def judged(lesson: str, part: str, question: str, answer: str) -> dict[str, Any]
     BadEntry
         For an unknown question, or something that is not an answer.
     """
-    asked = {b["id"]: b for b in lesson_file(lesson)["parts"][part]["blocks"] if "id" in b}
-    if question not in asked:
-        raise BadEntry("There is no such question in this part.")
-    block = asked[question]
+    block = _asked(lesson, part, question)
     if not answer.strip():
         raise BadEntry("Give an answer first.")
     reason = written(lesson, block["reason"])
-    if block["kind"] == "choice":
+    if "choices" in block:
         if answer not in block["choices"]:
             raise BadEntry("Choose one of the answers.")
         return {"right": answer == block["answer"], "reason": reason}
@@ -222,10 +285,11 @@ def handler(lesson: str, part: str) -> Callable[[dict[str, Any]], dict[str, Any]
     def handle(message: dict[str, Any]) -> dict[str, Any]:
         if message.get("do") == "open":
             return {"blocks": blocks(lesson, part)}
+        question, answer = str(message.get("question", "")), str(message.get("answer", ""))
         try:
-            return judged(
-                lesson, part, str(message.get("question", "")), str(message.get("answer", ""))
-            )
+            if message.get("do") == "try":
+                return tried(lesson, part, question, str(message.get("state", "")), answer)
+            return judged(lesson, part, question, answer)
         except BadEntry as problem:
             return {"problem": str(problem)}
 
