@@ -13,7 +13,7 @@ from simulator.instruments import sight
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.tools import TOOLS
 from simulator.plant import steady
-from tests.faults.signs import AT, cases, healthy
+from tests.faults.signs import AT, DAYS, cases, healthy, observed
 
 CLEAR = 2.0  # standard deviations of the tool that a reading must move to be seen to move
 STILL = 4.0  # and may move and still be called the same; both common practice, no source
@@ -46,6 +46,22 @@ def test_the_list_reads_in_causal_order() -> None:
     assert name_of("no_fault") == "No fault found"
 
 
+# What stands in the rooms at a visit is what the days before made of them.
+OF_THE_DAY = {
+    "room_temperature": "mean_indoor_temperature",
+    "room_humidity": "mean_relative_humidity",
+}
+
+
+def day_moves(fault: str, measurement: str, case: str, metering: str) -> float:
+    """How far a fault's day moves a reading in the rooms, in standard deviations of the tool."""
+    built = healthy(metering, case)
+    worse = named(fault, discover()[fault].typical).applied_to(built)
+    before, after = (observed(one, case)[OF_THE_DAY[measurement]] for one in (built, worse))
+    tool = TOOLS[MEASUREMENTS[measurement].tool_id]
+    return (after - before) / hypot(tool.bias, tool.noise, tool.relative_bias * before)
+
+
 def moves(fault: str, measurement: str, case: str, metering: str) -> float:
     """How far a fault moves a reading, in standard deviations of the tool."""
     item = MEASUREMENTS[measurement]
@@ -70,6 +86,7 @@ def changes_words(fault: str, measurement: str, case: str, metering: str) -> boo
 def test_the_plant_bears_out_what_the_evidence_claims(fault: str) -> None:
     kind = discover()[fault]
     stands = [(case, metering) for case in cases(kind) if case in AT for metering in kind.metering]
+    days = [(case, metering) for case in cases(kind) if case in DAYS for metering in kind.metering]
     for name, (sign, _) in kind.evidence.items():
         assert sign in get_args(Sign)
         item = MEASUREMENTS[name]
@@ -78,6 +95,8 @@ def test_the_plant_bears_out_what_the_evidence_claims(fault: str) -> None:
             assert any(changes_words(fault, name, *stand) for stand in stands), name
         elif sign != "beside":
             moved = [moves(fault, name, *stand) for stand in stands]
+            if name in OF_THE_DAY:
+                moved += [day_moves(fault, name, *each) for each in days]
             shown = {
                 "up": max(moved) > CLEAR and min(moved) > -CLEAR,
                 "down": min(moved) < -CLEAR and max(moved) < CLEAR,

@@ -26,16 +26,28 @@ AT: dict[str, Conditions] = {
     "second_zone_calls": replace(weather(), zone_call=2.0),
 }
 HOUSES = {"second_zone_calls": "two_zones"}
-# What only the day shows: its run time and energy, at a usual setpoint; chosen.
+# What only the day shows: its run time, rooms and energy, at usual setpoints; chosen.
 DAYS = {
-    "cooling_day": DayWeather(high=fahrenheit(95.0), low=fahrenheit(75.0), humidity_ratio=0.0135)
+    "cooling_day": DayWeather(high=fahrenheit(95.0), low=fahrenheit(75.0), humidity_ratio=0.0135),
+    "heating_day": DayWeather(
+        high=fahrenheit(30.0), low=fahrenheit(15.0), humidity_ratio=0.0022, noon_sun=300.0
+    ),
+    "mild_heating_day": DayWeather(
+        high=fahrenheit(55.0), low=fahrenheit(42.0), humidity_ratio=0.005, noon_sun=300.0
+    ),
 }
-SETPOINT = fahrenheit(76.0)
-DAILY = ("mean_run_fraction", "peak_run_fraction", "energy")
+SETPOINTS = {"cooling": fahrenheit(76.0), "heating": fahrenheit(70.0)}
+DAILY = (
+    *("mean_run_fraction", "peak_run_fraction", "energy"),
+    *("compressor_energy", "blower_energy", "strip_energy"),
+    *("mean_indoor_temperature", "mean_relative_humidity"),
+)
 MODE_OF = {
     "heating_with_strips": "heating",
     "second_zone_calls": "cooling",
     "cooling_day": "cooling",
+    "heating_day": "heating",
+    "mild_heating_day": "heating",
 }
 
 
@@ -67,7 +79,8 @@ def observed(installation: Installation, case: str) -> dict[str, float]:
     """All plain numbers of the settled state, or of the day."""
     if case not in DAYS:
         return numbers(steady.solve(installation, AT[case]))
-    day = energy.day(installation, DAYS[case], SETPOINT)
+    mode = MODE_OF[case]
+    day = energy.day(installation, DAYS[case], SETPOINTS[mode], mode)
     return {name: float(getattr(day, name)) for name in DAILY}
 
 

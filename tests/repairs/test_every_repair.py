@@ -38,12 +38,17 @@ def fine(metering: str, case: str) -> dict[str, float]:
 def cures(repair: str, fault: str) -> bool:
     """Whether the plant, not a list, finds the healthy readings restored."""
     kind = FAULTS[fault]
-    return all(
-        mended == healthy(kind.metering[0], case)
-        or readings(mended, case) == pytest.approx(fine(kind.metering[0], case), rel=1e-6)
-        for case in cases(kind)
-        if (mended := REPAIRS[repair]().applied_to(faulty(fault, case)))
-    )
+    for case in cases(kind):
+        worse = faulty(fault, case)
+        mended = REPAIRS[repair]().applied_to(worse)
+        if mended == worse:
+            return False
+        sound = healthy(kind.metering[0], case)
+        if mended != sound and readings(mended, case) != pytest.approx(
+            fine(kind.metering[0], case), rel=1e-6
+        ):
+            return False
+    return True
 
 
 @pytest.mark.parametrize("fault", FAULTS)
