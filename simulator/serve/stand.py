@@ -272,7 +272,7 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, called: str, system: str
         said.append(f"The thermostat calls for {called}.")
     else:
         said.append(f"{heat(rooms, system)} reach the rooms, {share('delivered_capacity')}.")
-    said.append(f"For that the house pays {watts} while it runs.")
+    said.append(f"For that the house draws {watts} while it runs.")
     if called == "heating":
         said.append(_frost(now, system))
     return said
