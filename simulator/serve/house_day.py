@@ -7,7 +7,6 @@ from simulator.plant.conditions import Conditions
 from simulator.plant.energy import Day, DayWeather, Parts
 from simulator.plant.installation import Installation
 from simulator.quantities.shown import show, to_display
-from simulator.serve import heating_day
 
 SWING = 20.0 * 5.0 / 9.0  # [K], 20 °F, usual between a summer's afternoon and its night
 WINTER_SWING = 15.0 * 5.0 / 9.0  # [K], less sun, less swing: chosen
@@ -45,8 +44,6 @@ def weather_of(conditions: Conditions) -> DayWeather:
 def day_of(installation: Installation, conditions: Conditions) -> Day:
     """That day, with a thermostat set to the temperature at the return grille.
 
-    While heating, the house is taken as settled at every hour: see ``heating_day``.
-
     Parameters
     ----------
     installation : Installation
@@ -59,9 +56,8 @@ def day_of(installation: Installation, conditions: Conditions) -> Day:
     Day
         Settled.
     """
-    if conditions.mode == "heating":
-        return heating_day.day(installation, conditions, weather_of(conditions))
-    return energy.day(installation, weather_of(conditions), float(conditions.indoor_temperature))
+    setpoint = float(conditions.indoor_temperature)
+    return energy.day(installation, weather_of(conditions), setpoint, conditions.mode)
 
 
 def truth(installation: Installation, conditions: Conditions) -> dict[str, dict[str, Any]]:

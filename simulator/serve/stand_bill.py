@@ -96,6 +96,4 @@ def _runs(days: tuple[Day, Day], setpoint: float, mode: str, system: str) -> lis
         said.append(
             f"It does not hold the rooms: they {does} {show(worst, 'temperature', system)}."
         )
-    if heating:
-        said.append("Sun and defrosts are left out.")
     return said

@@ -129,7 +129,7 @@ def test_the_day_has_its_bill_in_winter(zone: str) -> None:
     found = values("truth", mode="heating", zone=zone, outdoor=10.0)
     parts = [found[f"{part}_energy"] for part in ("compressor", "outdoor_fan", "blower", "strips")]
     assert found["total_energy"] == pytest.approx(sum(parts))
-    mild = values("truth", mode="heating", zone=zone, outdoor=55.0)
+    mild = values("truth", mode="heating", zone=zone, outdoor=65.0)  # no frost, even at night
     assert mild["strips_energy"] == 0.0 < found["strips_energy"]
     assert 0.0 < mild["run_fraction"] < found["run_fraction"] <= 100.0
 
