@@ -1,7 +1,6 @@
 """Tools for parts, ducts and history, beside those of every call."""
 
 from simulator.instruments.tool import PRACTICE, Tool
-from simulator.instruments.tool_kinds import TOOL_KINDS
 
 SPECIAL_TOOLS: dict[str, Tool] = {
     "drop_meter": Tool(
@@ -136,6 +135,3 @@ SPECIAL_TOOLS: dict[str, Tool] = {
         source=f"counted off a small screen, {PRACTICE}",
     ),
 }
-
-# Named here so that no special tool is ever loaded without the kinds it is marked in.
-OWN_KINDS = frozenset(TOOL_KINDS)

@@ -9,7 +9,7 @@ import pytest
 
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.session import BATTERY, Session
-from simulator.instruments.special_tools import OWN_KINDS
+from simulator.instruments.special_tools import SPECIAL_TOOLS
 from simulator.instruments.steps import STEPS
 from simulator.instruments.take import NO_PATH, Hands, take
 from simulator.plant import standing, steady
@@ -221,7 +221,7 @@ def test_one_more_tool_leaves_the_others_as_they_were(monkeypatch: pytest.Monkey
 )
 def test_special_tools_are_marked_like_any_other(value: float, kind: str, expected: str) -> None:
     # SI prefixes; the same in both systems of units.
-    assert kind in OWN_KINDS
+    assert kind in {tool.kind for tool in SPECIAL_TOOLS.values()}
     for system in ("us", "si"):
         printed = show(value, kind, system)
         assert f"{printed.text} {printed.unit}".replace(",", "").replace(" ", " ") == expected
