@@ -1,10 +1,22 @@
 """Words and numbers that the test stand takes, and what it takes where nothing is said."""
 
-import tomllib
 from importlib.resources import files
 
-MODES = ("cooling", "heating")
-MOTORS = ("constant_torque", "psc", "constant_airflow")
+from simulator.plant.case import MODES
+from simulator.plant.data_sheet import MOTORS
+from simulator.properties import refrigerant
+
+__all__ = [
+    "HEATING_LIMITS",
+    "LIMITS",
+    "MODES",
+    "MOTORS",
+    "REFRIGERANTS",
+    "UNITS",
+    "USUAL",
+    "ZONES",
+]
+
 ZONES = ("attic", "crawl_space", "garage", "basement")
 UNITS = tuple(
     sorted(
@@ -13,11 +25,7 @@ UNITS = tuple(
         if entry.name.endswith(".toml")
     )
 )
-REFRIGERANTS = tuple(
-    tomllib.loads(
-        files("simulator.properties").joinpath("refrigerants.toml").read_text(encoding="utf-8")
-    )
-)
+REFRIGERANTS = tuple(refrigerant.facts())
 # Allowed settings, in the technician's units: lowest, highest, unit, plain name.
 LIMITS: dict[str, tuple[float, float, str, str]] = {
     "outdoor": (55.0, 125.0, "°F", "the outdoor temperature"),

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from simulator.faults._catalogue import named
 from simulator.plant import catalogue, standing, steady
 from simulator.properties import moist_air, refrigerant, refrigerant_tables
 from simulator.properties.moist_air import STANDARD_PRESSURE
@@ -84,12 +85,10 @@ def _other_drops(field: Field) -> Smelt:
 
 def _constant_airflow(field: Field) -> Smelt:
     del field
-    if "constant_airflow" not in catalogue.MOTORS:
-        return Smelt(looked=0, is_absent=True, figure="no constant-airflow motor in the plant")
-    bench = Bench()
+    built = catalogue.load_installation(unit="dunlin_48")
     clean, loaded = (
-        steady.solve(bench.installed(faults=faults, motor="constant_airflow"), weather())
-        for faults in ((), (("loaded_filter", 3.0),))
+        steady.solve(one, weather())
+        for one in (built, named("loaded_filter", 3.0).applied_to(built))
     )
     return figures(watts=(float(loaded.blower_power / clean.blower_power), 1.02, 4.0))
 

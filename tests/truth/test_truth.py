@@ -19,8 +19,6 @@ SMELLS_MISSED = {
     16: "a fouled coil mixes air that passed it by: down to 65 %, asked 70 %",
     8: "orifice superheat moves 1.2 per °F wet bulb and −0.34 per °F outdoors, asked 1.5 and −0.4",
 }
-# Parts that the plant has not had yet: a constant-airflow motor, a defrost.
-PARTS_MISSED = {14, 27}
 SWEEPS_MISSED = {
     ("overcharge", "cooling", "txv"): "capacity first gains 1.8 %; sources disagree on its sign",
     ("overcharge", "cooling", "orifice"): "the same",
@@ -35,10 +33,7 @@ FIELD = Field.sample()
 
 def smells() -> list[object]:
     """Each row; those that miss are marked."""
-    marks = {
-        **{number: pytest.mark.xfail(reason=why) for number, why in SMELLS_MISSED.items()},
-        **{n: pytest.mark.xfail(reason="no such part", strict=False) for n in PARTS_MISSED},
-    }
+    marks = {number: pytest.mark.xfail(reason=why) for number, why in SMELLS_MISSED.items()}
     return [
         pytest.param(smell, marks=marks.get(smell.number, ()), id=f"{smell.number:02d}")
         for smell in SMELLS
