@@ -6,7 +6,7 @@ from functools import lru_cache
 from importlib.resources import files
 
 from simulator.faults._catalogue import named
-from simulator.plant import catalogue, sizing, steady
+from simulator.plant import air_path, catalogue, sizing, steady
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
@@ -44,7 +44,7 @@ class Bench:
 
     def installed(self, airflow: float = 1.0, faults: Faults = (), motor: str = "") -> Installation:
         """The installation with its blower set and faults in their own units."""
-        built = _at_airflow(self.unit, self.metering, airflow, motor or catalogue.MOTORS[0])
+        built = _at_airflow(self.unit, self.metering, airflow, motor or None)
         for name, amount in faults:
             built = named(name, amount).applied_to(built)
         return built
@@ -72,8 +72,14 @@ class Bench:
 
 
 @lru_cache
-def _at_airflow(unit: str, metering: str, airflow: float, motor: str) -> Installation:
+def _at_airflow(unit: str, metering: str, airflow: float, motor: str | None) -> Installation:
     built = catalogue.load_installation(unit=unit, metering=metering, motor=motor)
+    if unit != REFERENCE:
+        # An induction motor may fall short of rated flow in these ducts: shares are of its own.
+        own = float(air_path.settle(built, weather()).airflow / built.unit.rated_airflow)
+        if airflow == 1.0:
+            return built
+        airflow = airflow * min(own, 1.0)
     return sizing.at_airflow(built, weather(), airflow)
 
 

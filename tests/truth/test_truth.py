@@ -6,7 +6,8 @@ A known miss stands here by name. One that is gone fails, so that the list stays
 import pytest
 
 from simulator.quantities.values import Array
-from tests.truth import report, scenarios, severity
+from tests.truth import published, report, scenarios, severity
+from tests.truth.benches import Bench, units
 from tests.truth.field import Field
 from tests.truth.severity import Sweep
 from tests.truth.smell import Smell, Smelt, cells, figures, smelt
@@ -29,6 +30,14 @@ SWEEPS_MISSED = {
     ("oversized_orifice", "cooling", "orifice"): "the same",
 }
 FIELD = Field.sample()
+
+
+@pytest.mark.parametrize("unit", units()[1:])
+def test_other_units_are_asked_as_well(unit: str) -> None:
+    """Whatever they answer: the report shows their misses."""
+    bench = Bench(unit, "txv")
+    row = next(row for row in published.asked(bench) if row["id"] == "P08")
+    assert published.checked(row, bench).state in ("holds", "misses")
 
 
 def smells() -> list[object]:

@@ -2,7 +2,7 @@
 
 const WORDS = {
   title: "Test stand",
-  lead: "Set the weather and a fault; every reading stands beside its healthy ghost.",
+  lead: "Set the weather and a fault; every reading stands beside the healthy one.",
   set: "What I set",
   show: "What the tools show",
   means: "What it means",
