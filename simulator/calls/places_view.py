@@ -8,7 +8,7 @@ from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurement import Measurement
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.instruments.places import PLACES
+from simulator.instruments.places import PLACES, SPACES, Place
 from simulator.instruments.steps import STEPS, Step
 
 
@@ -32,6 +32,7 @@ def place_rows(visit: Visit, site: Site) -> list[dict[str, Any]]:
         {
             "id": place.id,
             "name": place_name(site, place.id),
+            "short": _short(place, site),
             "caution": place.caution,
             "steps": [_step(step, visit) for step in STEPS.values() if step.place == place.id],
             "tests": [
@@ -42,6 +43,11 @@ def place_rows(visit: Visit, site: Site) -> list[dict[str, Any]]:
         }
         for place in PLACES.values()
     ]
+
+
+def _short(place: Place, site: Site) -> str:
+    kind = site.healthy().supply_zone.kind
+    return SPACES.get(kind, place.short) if place.id == "zone" else place.short
 
 
 def _step(step: Step, visit: Visit) -> dict[str, Any]:

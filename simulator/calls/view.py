@@ -6,6 +6,7 @@ from typing import Any
 from simulator.calls.choice import Choice
 from simulator.calls.decide import place_name
 from simulator.calls.events import Prepared, Repaired
+from simulator.calls.house_drawing import house_drawing
 from simulator.calls.leaving import leaving
 from simulator.calls.places_view import place_rows
 from simulator.calls.repair_terms import PLACES_OF_REPAIRS, hindrance, power_needed, walk_to
@@ -62,6 +63,7 @@ def view(
         "work_order": work_order(site),
         "system": _system(visit, site),
         "here": visit.place,
+        "drawing": house_drawing(site),
         "places": place_rows(visit, site),
         "found": {e.step: e.found for e in visit.events if isinstance(e, Prepared) and e.found},
         "sheet": sheet_rows(visit, site, system),

@@ -13,6 +13,7 @@ from simulator.instruments.measurement import Measurement
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
+from tests.browser.desk import drawer, tick_cause
 from tests.browser.test_calls import act, repair
 from tests.serve.running import Answer
 
@@ -106,13 +107,14 @@ def play(page: Page, call: str, key: Mapping[str, Any], ears: Eavesdropper) -> l
     for place in PLACES:
         here = [item for item in MEASUREMENTS.values() if item.place == place]
         walk(page, [item for item in here if item.id in proof or not item.needs][:8], ears)
+    drawer(page, "causes")
     page.locator(f'[data-key="mark-{WRONG_CAUSE}-likely"]').check()
-    page.locator(f'[data-key="found-{WRONG_CAUSE}"]').check()
+    tick_cause(page, WRONG_CAUSE)
     page.locator('[data-key^="cited-"]').first.check()
     act(page, "declare")
     ears.look(page)
     act(page, "stop")
-    page.locator("summary", has_text="Repair").click()
+    drawer(page, "repair")
     done = [WRONG_REPAIR, next(iter(key["repairs"].values()))[0]]
     for code in done:
         repair(page, code)
@@ -124,7 +126,7 @@ def play(page: Page, call: str, key: Mapping[str, Any], ears: Eavesdropper) -> l
     for system in ("si", "us"):
         act(page, f"units-{system}")
         ears.look(page)
-    page.locator("summary", has_text="Write-up").click()
+    drawer(page, "write")
     page.locator('[data-key="write-text"]').fill("Looked at, worked on, measured again.")
     act(page, "write")
     ears.look(page)

@@ -2,6 +2,7 @@
 
 from playwright.sync_api import Page, expect
 
+from tests.browser.desk import drawer, tick_cause
 from tests.browser.test_calls import act, capstone, go, problem
 
 __all__ = ["capstone"]  # the fixture
@@ -34,7 +35,7 @@ def test_a_reading_is_spoken_with_its_place_and_steadiness(capstone: Page) -> No
 
 def test_a_repair_says_what_it_needs_before_it_is_confirmed(capstone: Page) -> None:
     page = capstone
-    page.locator("summary", has_text="Repair").click()
+    drawer(page, "repair")
     act(page, "repair-seal_supply")
     expect(page.locator('[data-key="terms-seal_supply"]')).to_contain_text("Stop the system first")
     expect(page.locator('[data-key="sure-seal_supply"]')).to_be_disabled()
@@ -50,8 +51,9 @@ def test_a_repair_says_what_it_needs_before_it_is_confirmed(capstone: Page) -> N
 def test_leaving_names_what_is_missing_and_ends_at_the_debrief(capstone: Page) -> None:
     page = capstone
     act(page, "stop")
-    page.locator('[data-key="found-no_fault"]').check()
+    tick_cause(page, "no_fault")
     act(page, "declare")
+    drawer(page, "write")
     act(page, "close")
     missing = page.locator('[data-key="leaving"] .caution')
     expect(missing).to_contain_text("no write-up")

@@ -6,6 +6,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Locator, Page, expect
 
+from tests.browser.desk import drawer, tick_cause
 from tests.serve.running import RunningBench
 
 
@@ -50,7 +51,7 @@ def repair(page: Page, code: str, amount: str | None = None) -> None:
 
 def close(page: Page, text: str) -> None:
     """Write to the customer and leave."""
-    page.locator("summary", has_text="Write-up").click()
+    drawer(page, "write")
     page.locator('[data-key="write-text"]').fill(text)
     act(page, "write")
     act(page, "close")
@@ -80,14 +81,15 @@ def test_the_capstone_from_home_to_debrief(capstone: Page) -> None:
     go(page, "registers", (), ["register_sum"])
     go(page, "zone", ["hazard_look_zone"], ["smoke_supply"])
     expect(page.get_by_text("Register sum over airflow")).to_be_visible()
+    drawer(page, "causes")
     act(page, "mark-supply_leak-likely")
     for cause in ("supply_leak", "return_leak"):
-        page.locator(f'[data-key="found-{cause}"]').check()
+        tick_cause(page, cause)
     for box in page.locator('[data-key^="cited-"]').all():
         box.check()
     act(page, "declare")
     act(page, "stop")
-    page.locator("summary", has_text="Repair").click()
+    drawer(page, "repair")
     repair(page, "seal_supply")
     repair(page, "seal_return")
     act(page, "start")
@@ -109,9 +111,9 @@ def test_the_capstone_from_home_to_debrief(capstone: Page) -> None:
 def test_the_hasty_way_is_graded_lower_and_its_harm_named(capstone: Page) -> None:
     page = capstone
     go(page, "outdoor_unit", ["connect_gauges"], ["suction_pressure", "liquid_pressure"])
-    page.locator('[data-key="found-undercharge"]').check()
+    tick_cause(page, "undercharge")
     act(page, "declare")
-    page.locator("summary", has_text="Repair").click()
+    drawer(page, "repair")
     act(page, "repair-add_refrigerant")
     act(page, "sure-add_refrigerant")
     expect(problem(page)).to_contain_text("missing")
@@ -134,7 +136,7 @@ def test_a_killed_kernel_loses_nothing(capstone: Page, bench: RunningBench) -> N
     go(page, "return_grille", ["match_probes"], ["grille_dry_bulb", "grille_wet_bulb"])
     before = page.locator(".readings .value").all_inner_texts()
     minutes = page.locator(".clock .big").inner_text()
-    page.locator("summary", has_text="Write-up").click()
+    drawer(page, "write")
     page.locator('[data-key="write-text"]').fill("Half a sentence")
     max(bench.kernels(), key=lambda kernel: kernel.create_time()).kill()
     expect(page.locator(".connection-lost")).to_be_visible(timeout=15_000)
@@ -142,8 +144,9 @@ def test_a_killed_kernel_loses_nothing(capstone: Page, bench: RunningBench) -> N
     expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
     assert page.locator(".readings .value").all_inner_texts() == before
     assert page.locator(".clock .big").inner_text() == minutes
-    page.locator("summary", has_text="Write-up").click()
+    drawer(page, "write")
     expect(page.locator('[data-key="write-text"]')).to_have_value("Half a sentence")
+    drawer(page, "here")
     act(page, "test-house_pressure")
     assert len(page.locator(".readings .value").all_inner_texts()) == len(before) + 1
 
@@ -183,7 +186,7 @@ def test_unknown_visits_get_a_sentence(page: Page) -> None:
 @pytest.mark.parametrize("width", [1280, 390])
 def test_debrief_and_lesson_are_accessible_and_fit(capstone: Page, width: int) -> None:
     page = capstone
-    page.locator('[data-key="found-no_fault"]').check()
+    tick_cause(page, "no_fault")
     act(page, "declare")
     close(page, "Nothing found.")
     for address in (None, "/voila/render/air-before-refrigerant.ipynb"):
@@ -202,6 +205,7 @@ def test_debrief_and_lesson_are_accessible_and_fit(capstone: Page, width: int) -
 
 def test_marks_made_in_a_hurry_are_all_kept(capstone: Page) -> None:
     page = capstone
+    drawer(page, "causes")
     causes = ("loaded_filter", "weak_blower", "undercharge", "overcharge")
     page.evaluate(
         """(causes) => { for (const cause of causes)
@@ -212,6 +216,7 @@ def test_marks_made_in_a_hurry_are_all_kept(capstone: Page) -> None:
     page.wait_for_timeout(500)
     page.reload()
     expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    drawer(page, "causes")
     for cause in causes:
         expect(page.locator(f'[data-key="mark-{cause}-likely"]')).to_be_checked()
 
@@ -234,9 +239,11 @@ def test_a_write_up_survives_a_browser_that_stores_nothing(page: Page) -> None:
     page.goto("/start/mallorn")
     page.get_by_role("button", name="Take the call").click()
     expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
-    page.locator("summary", has_text="Write-up").click()
+    drawer(page, "write")
     page.locator('[data-key="write-text"]').fill("Two leaks, both sealed.")
+    drawer(page, "here")
     act(page, "test-ask_when")
+    drawer(page, "write")
     expect(page.locator('[data-key="write-text"]')).to_have_value("Two leaks, both sealed.")
     act(page, "write")
     expect(problem(page)).to_have_count(0)
@@ -246,18 +253,19 @@ def test_a_write_up_survives_a_browser_that_stores_nothing(page: Page) -> None:
 def test_a_stated_finding_stands_ticked_after_a_reload(capstone: Page) -> None:
     page = capstone
     act(page, "test-ask_when")
-    page.locator('[data-key="found-supply_leak"]').check()
+    tick_cause(page, "supply_leak")
     page.locator('[data-key^="cited-"]').first.check()
     act(page, "declare")
     page.reload()
     expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    drawer(page, "finding")
     expect(page.locator('[data-key="found-supply_leak"]')).to_be_checked()
     expect(page.locator('[data-key^="cited-"]').first).to_be_checked()
 
 
 def test_an_amount_is_not_carried_over_to_other_units(capstone: Page) -> None:
     page = capstone
-    page.locator("summary", has_text="Repair").click()
+    drawer(page, "repair")
     act(page, "repair-add_refrigerant")
     page.locator('[data-key="amount-add_refrigerant"]').fill("8")
     act(page, "units-si")

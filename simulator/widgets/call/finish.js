@@ -3,14 +3,15 @@
 function causes(view, ui, act) {
   const open = view.visit.phase === "open";
   const families = [...new Set(view.causes.map((cause) => cause.family))];
-  return el("section", { class: "tab-causes", "aria-labelledby": "h-causes" },
+  return el("section", { class: "drawer", "aria-labelledby": "h-causes" },
     el("h2", { id: "h-causes" }, WORDS.causes),
     el("p", { class: "small" }, WORDS.causesHelp),
-    families.map((family) => el("div", { class: "group" },
-      el("h3", {}, family),
+    el("div", { class: "families" }, families.map((family) => el("div", { class: "family" },
+      el("div", { class: "marks-head" }, el("h3", {}, family),
+        Object.values(WORDS.marks).map((word) => el("span", { class: "small", "aria-hidden": "true" }, word))),
       el("ul", { class: "rows" },
         view.causes.filter((cause) => cause.family === family).map((cause) =>
-          el("li", {},
+          el("li", { class: `marked-${cause.mark}` },
             el("fieldset", { class: "marks", disabled: !open },
               el("legend", {}, cause.name),
               Object.entries(WORDS.marks).map(([mark, word]) =>
@@ -19,7 +20,7 @@ function causes(view, ui, act) {
                     type: "radio", name: `mark-${cause.code}`, checked: cause.mark === mark,
                     "data-key": `mark-${cause.code}-${mark}`,
                     onchange: () => act({ do: "mark", cause: cause.code, as: mark }),
-                  }), word)))))))));
+                  }), el("span", { class: "visually-hidden" }, word)))))))))));
 }
 
 function finding(view, ui, act) {
@@ -29,13 +30,20 @@ function finding(view, ui, act) {
       type: "checkbox", checked: ui[group].has(code), "data-key": `${group}-${code}`, disabled: !open,
       onchange: (e) => { if (e.target.checked) ui[group].add(code); else ui[group].delete(code); },
     }), el("span", {}, label));
-  return el("details", { open: ui.open.finding, ontoggle: (e) => { ui.open.finding = e.target.open; } },
-    el("summary", { "data-key": "d-finding" }, WORDS.finding),
+  // Those marked likely, or ticked before, stand first; the others keep their order below.
+  const isNear = (cause) => cause.mark === "likely" || (view.finding && view.finding.causes.includes(cause.code));
+  const near = view.causes.filter(isNear);
+  const far = view.causes.filter((cause) => !isNear(cause));
+  return el("section", { class: "drawer", "aria-labelledby": "h-finding" },
+    el("h2", { id: "h-finding" }, WORDS.finding),
     el("p", { class: "small" }, WORDS.findingHelp),
-    view.finding && el("p", {}, `${WORDS.declared} (${WORDS.at(Math.round(view.finding.minute))}): `,
+    view.finding && el("p", { class: "stated" }, `${WORDS.declared} (${WORDS.at(Math.round(view.finding.minute))}): `,
       view.finding.causes.map((code) => (view.causes.find((c) => c.code === code) || {}).name || code).join("; ")),
     el("fieldset", {}, el("legend", {}, WORDS.findingCauses),
-      view.causes.map((cause) => box("found", cause.code, cause.name))),
+      near.length > 0 ? near.map((cause) => box("found", cause.code, cause.name)) : el("p", { class: "small" }, WORDS.noneLikely),
+      el("details", { open: ui.allCauses, ontoggle: (e) => { ui.allCauses = e.target.open; } },
+        el("summary", { "data-key": "all-causes" }, WORDS.allCauses),
+        el("div", { class: "two-columns" }, far.map((cause) => box("found", cause.code, cause.name))))),
     el("fieldset", {}, el("legend", {}, WORDS.findingCited),
       view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
       view.places.map((place) => {
@@ -53,25 +61,31 @@ function finding(view, ui, act) {
 
 function repair(view, ui, act) {
   const open = view.visit.phase === "open";
-  return el("details", { open: ui.open.repair, ontoggle: (e) => { ui.open.repair = e.target.open; } },
-    el("summary", { "data-key": "d-repair" }, WORDS.repair),
+  return el("section", { class: "drawer", "aria-labelledby": "h-repair" },
+    el("h2", { id: "h-repair" }, WORDS.repair),
     el("p", { class: "small" }, WORDS.repairHelp),
     view.repairs_done.length > 0 && el("div", {},
       el("h3", {}, WORDS.repairsDone),
       el("ul", { class: "lines" }, view.repairs_done.map((done) =>
         el("li", {}, `${WORDS.at(Math.round(done.minute))}: ${done.name}`,
           done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : "")))),
-    el("ul", { class: "rows" }, view.repairs.map((item) =>
-      el("li", { class: "repair offered" },
-        el("div", { class: "grow" },
-          el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes} ${WORDS.min}`),
-          el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${item.power}`,
-            item.walk > 0 ? `; ${WORDS.walkFirst(item.place, item.walk)}.` : `; ${WORDS.rightHere}.`),
-          ui.repair === item.code && repairSure(item, ui, act)),
-        ui.repair !== item.code && el("button", {
-          "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,
-          onclick: () => { ui.repair = item.code; ui.draw(); ui.focus(item.blocked ? `first-${item.code}` : `sure-${item.code}`); },
-        }, WORDS.choose)))));
+    [...new Set(view.repairs.map((item) => item.place))].map((place) => el("div", { class: "group" },
+      el("h3", {}, place || WORDS.anywhere),
+      el("ul", { class: "rows" },
+        view.repairs.filter((item) => item.place === place).map((item) => offered(item, open, ui, act))))));
+}
+
+function offered(item, open, ui, act) {
+  return el("li", { class: "repair offered" },
+    el("div", { class: "grow" },
+      el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes} ${WORDS.min}`),
+      el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${item.power}`,
+        item.walk > 0 ? `; ${WORDS.walkFirst(item.place, item.walk)}.` : `; ${WORDS.rightHere}.`),
+      ui.repair === item.code && repairSure(item, ui, act)),
+    ui.repair !== item.code && el("button", {
+      "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,
+      onclick: () => { ui.repair = item.code; ui.draw(); ui.focus(item.blocked ? `first-${item.code}` : `sure-${item.code}`); },
+    }, WORDS.choose));
 }
 
 function repairSure(item, ui, act) {
@@ -107,8 +121,8 @@ function repairSure(item, ui, act) {
 
 function writeUp(view, ui, act) {
   const open = view.visit.phase === "open";
-  return el("details", { open: ui.open.write, ontoggle: (e) => { ui.open.write = e.target.open; } },
-    el("summary", { "data-key": "d-write" }, WORDS.writeUp),
+  return el("section", { class: "drawer", "aria-labelledby": "h-write" },
+    el("h2", { id: "h-write" }, WORDS.writeUp),
     el("p", { class: "small", id: "write-help" }, WORDS.writeUpHelp),
     el("textarea", {
       "aria-label": WORDS.writeUp, "aria-describedby": "write-help", "data-key": "write-text",
@@ -117,7 +131,8 @@ function writeUp(view, ui, act) {
     el("div", { class: "row" },
       el("button", { "data-key": "write", disabled: !open, onclick: () => act({ do: "write_up", text: ui.draft(view) }) },
         WORDS.saveWriteUp),
-      view.write_up && view.write_up === ui.draft(view) && el("span", { class: "small" }, WORDS.saved)));
+      view.write_up && view.write_up === ui.draft(view) && el("span", { class: "small" }, WORDS.saved)),
+    closing(view, ui, act));
 }
 
 function closing(view, ui, act) {
@@ -144,13 +159,4 @@ function closeSure(view, ui, act) {
     el("div", { class: "row" },
       el("button", { class: ui.primary("close-sure"), "data-key": "close-sure", onclick: () => act({ do: "close" }) }, WORDS.closeYes),
       el("button", { "data-key": "close-not", onclick: () => { ui.closing = false; ui.draw(); ui.focus("close"); } }, WORDS.closeNot)));
-}
-
-function finish(view, ui, act) {
-  return el("section", { class: "tab-finish", "aria-labelledby": "h-finish" },
-    el("h2", { id: "h-finish" }, WORDS.finish),
-    finding(view, ui, act), repair(view, ui, act), writeUp(view, ui, act),
-    // A folded drawer does not print; the record that stays with the customer must.
-    view.write_up && el("div", { class: "print-only" }, el("h3", {}, WORDS.writeUp), el("p", {}, view.write_up)),
-    closing(view, ui, act));
 }

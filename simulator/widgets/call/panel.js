@@ -1,6 +1,9 @@
 // The call page: asks for the view, draws it, sends what is done.
 
-const TABS = ["house", "sheet", "causes", "finish"];
+const TABS = ["house", "sheet", "causes", "finish"]; // of a phone
+const DESK = ["here", "causes", "finding", "repair", "write"]; // under the drawing
+const PHONE = "(max-width: 760px)";
+const NARROW_DRAWING = 560; // CSS px of the drawing's own column
 
 function render({ model, el: host }) {
   const line = new Line(model);
@@ -16,7 +19,7 @@ function render({ model, el: host }) {
 
   const ui = {
     wait: "10", technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
-    closing: false, orderOpen: null, tab: "house", open: { finding: true, repair: false, write: false },
+    closing: false, orderOpen: null, desk: "here", isSheetUp: false, allCauses: false, isNarrow: false, isPhone: false,
     // Held here as well: a browser may refuse to store.
     text: recall(draftKey),
     draft: (now) => ui.text ?? now.write_up ?? "",
@@ -77,6 +80,7 @@ function render({ model, el: host }) {
       view = answer.view;
       settle(before, message);
       if (message.do === "close") ui.closing = false;
+      if (message.do === "go" && before && view.here !== before.here) ui.desk = "here";
       draw();
       const said = before ? news(before, view) : "";
       say(late ? WORDS.caughtUp : said, false, before && spoken(before, view));
@@ -126,25 +130,77 @@ function render({ model, el: host }) {
     return "";
   }
 
+  function tab() {
+    if (ui.isSheetUp) return "sheet";
+    return { here: "house", causes: "causes" }[ui.desk] || "finish";
+  }
+
+  // What a drawer holds, told on its tab: nobody has to open it to know.
+  function status(desk) {
+    const marks = (mark) => view.causes.filter((cause) => cause.mark === mark).length;
+    if (desk === "here") return view.places.find((place) => place.id === view.here).short;
+    if (desk === "causes") return WORDS.marked(marks("likely"), marks("ruled_out"));
+    if (desk === "finding") return view.finding ? WORDS.isStated : WORDS.notStated;
+    if (desk === "repair") return WORDS.repaired(view.repairs_done.length);
+    return view.write_up ? WORDS.isWritten : WORDS.notWritten;
+  }
+
+  function turnTo(desk, key) {
+    ui.desk = desk;
+    ui.isSheetUp = false;
+    draw();
+    ui.focus(key);
+    // A drawer opens at its beginning, however far down the last one was read.
+    const nav = body.querySelector(".desk");
+    const start = nav.previousElementSibling.getBoundingClientRect().bottom;
+    if (start < 0) window.scrollBy(0, start);
+  }
+
+  const drawers = { here: card, causes, finding, repair, write: writeUp };
+
   function draw() {
     if (!view) return;
+    ui.isPhone = window.matchMedia(PHONE).matches;
+    ui.isNarrow = (body.clientWidth || window.innerWidth) * (ui.isPhone ? 1 : 7 / 12) < NARROW_DRAWING;
     // The work order stands open on arrival, where there is room for it.
     if (ui.orderOpen === null) {
-      ui.orderOpen = view.sheet.length === 0 && window.matchMedia("(min-width: 761px)").matches;
+      ui.orderOpen = view.sheet.length === 0 && !ui.isPhone;
     }
-    root.dataset.tab = ui.tab;
+    root.dataset.tab = tab();
     root.dataset.ready = "true";
     replaceKeepingFocus(body, [
       strip(view, ui, act),
-      el("nav", { class: "tabs", "aria-label": WORDS.title }, TABS.map((tab) => el("button", {
-        "data-key": `tab-${tab}`, "aria-pressed": ui.tab === tab ? "true" : "false",
-        onclick: () => { ui.tab = tab; draw(); },
-      }, WORDS[tab]))),
+      el("nav", { class: "tabs", "aria-label": WORDS.title }, TABS.map((name) => el("button", {
+        "data-key": `tab-${name}`, "aria-pressed": tab() === name ? "true" : "false",
+        onclick: () => {
+          ui.isSheetUp = name === "sheet";
+          if (name === "house") ui.desk = "here";
+          if (name === "causes") ui.desk = "causes";
+          if (name === "finish" && tab() !== "finish") ui.desk = view.finding ? "repair" : "finding";
+          draw();
+        },
+      }, WORDS[name]))),
       el("div", { class: "call-grid" },
-        el("div", {}, house(view, ui, act), causes(view, ui, act)),
-        el("div", {}, sheet(view), finish(view, ui, act))),
+        el("div", { class: "call-left" },
+          el("section", { class: "tab-house", "aria-label": WORDS.house }, siteDrawing(view, ui, act)),
+          el("nav", { class: "desk", "aria-label": WORDS.drawers }, DESK.map((name) => el("button", {
+            class: `desk-${name}`, "data-key": `desk-${name}`, "aria-pressed": ui.desk === name ? "true" : "false",
+            onclick: () => turnTo(name, `desk-${name}`),
+          }, el("span", {}, WORDS.desk[name]), el("span", { class: "small" }, status(name))))),
+          drawers[ui.desk](view, ui, act)),
+        sheet(view)),
+      // A closed drawer does not print; the record that stays with the customer must.
+      view.write_up && el("div", { class: "print-only" }, el("h3", {}, WORDS.writeUp), el("p", {}, view.write_up)),
     ]);
   }
+
+  // Another drawing for a narrow column; a mere height change, as by a phone's keyboard, is none.
+  let width = 0;
+  new ResizeObserver(() => {
+    if (body.clientWidth === width) return;
+    width = body.clientWidth;
+    draw();
+  }).observe(body);
 
   act({ do: "look_around" });
 }

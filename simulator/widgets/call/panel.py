@@ -11,9 +11,11 @@ class CallPanel(Panel):
         "shared/dom.js",
         "words.js",
         "strip.js",
+        "drawing_layout.js",
+        "drawing.js",
         "house.js",
         "sheet.js",
         "finish.js",
         "panel.js",
     )
-    _css = bundle("call", "shared/panel.css", "panel.css")
+    _css = bundle("call", "shared/panel.css", "panel.css", "drawing.css")

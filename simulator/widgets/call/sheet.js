@@ -3,8 +3,12 @@
 const GROUPS = ["low side", "high side", "air", "static", "electrical", "house"];
 
 function sheet(view) {
-  return el("section", { class: "tab-sheet", "aria-labelledby": "h-sheet" },
+  const ready = view.places.flatMap((place) => place.steps).filter((step) => step.done);
+  return el("section", { class: "tab-sheet", "aria-labelledby": "h-sheet", tabindex: "0" },
     el("h2", { id: "h-sheet" }, WORDS.sheet),
+    ready.length > 0 && el("details", { class: "small", "data-keep": "ready" },
+      el("summary", { "data-key": "ready" }, `${WORDS.prepared} (${ready.length})`),
+      el("ul", { class: "lines" }, ready.map((step) => el("li", {}, step.name)))),
     view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
     view.sheet.some((row) => !row.conditions.includes(",")) && el("p", { class: "small" }, WORDS.unchanged),
     GROUPS.map((group) => {
@@ -43,6 +47,7 @@ function readingRow(row, view) {
       el("span", { class: "small" },
         ` ${placeName(view, row.place)} · ${WORDS.at(Math.round(row.minute))} (${row.clock})`,
         row.conditions ? ` · ${row.conditions}` : "",
+        row.steadiness === "not steady" ? ` · ${WORDS.steadiness[row.steadiness]}` : "",
         row.technique ? ` · ${row.technique}` : "",
         row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
       row.words && el("p", { class: "said" }, row.words)),

@@ -2,48 +2,54 @@
 
 function strip(view, ui, act) {
   const order = view.work_order;
-  const running = view.system.state === "running";
-  const open = view.visit.phase === "open";
+  const who = el("p", { class: "who" }, el("strong", {}, order.customer), ` · ${order.address}`);
   return el("header", { class: "call-strip" },
     el("div", { class: "call-who" },
       el("h1", {}, order.title || WORDS.title),
-      el("p", {}, el("strong", {}, order.customer), ` · ${order.address}`),
-      el("blockquote", {}, order.complaint),
+      !ui.isPhone && who,
+      !ui.isPhone && el("blockquote", {}, order.complaint),
       el("details", { open: ui.orderOpen, ontoggle: (e) => { ui.orderOpen = e.target.open; } },
         el("summary", { "data-key": "order" }, WORDS.order),
-        el("ul", { class: "lines" },
-          order.equipment.map((line) => el("li", {}, line)),
-          order.history.map((line) => el("li", {}, line)),
-          el("li", {}, order.weather)))),
-    el("div", { class: "call-state" },
-      el("p", { class: "clock" },
-        el("span", { class: "big" }, String(Math.round(view.visit.minutes))), ` ${WORDS.minutesOnSite} · `,
-        el("span", { class: "time" }, view.visit.clock), ` ${WORDS.onTheClock}`),
-      open && view.visit.remark && el("p", { class: "remark" }, view.visit.remark),
-      !open && el("p", { class: "closed" }, el("strong", {}, WORDS.closed)),
-      !open && view.debrief_ready && el("p", {},
-        el("a", { class: "button main", href: ui.debriefAddress(), "data-key": "debrief" }, WORDS.debrief)),
-      el("p", { class: running ? "running" : "off" },
-        el("span", { "aria-hidden": "true", class: "dot" }),
-        view.system.text || (running ? WORDS.running : WORDS.off)),
-      open && el("div", { class: "row" },
-        running
-          ? el("button", { "data-key": "stop", "data-heir": "start", onclick: () => act({ do: "stop" }) }, WORDS.stop)
-          : el("button", { "data-key": "start", "data-heir": "stop", class: ui.primary("start"), onclick: () => act({ do: "start" }) }, WORDS.start),
-        el("label", { class: "row" },
-          el("span", { class: "visually-hidden" }, WORDS.waitMinutes),
-          el("input", {
-            type: "text", inputmode: "numeric", size: "3", value: ui.wait, "data-key": "wait-minutes",
-            oninput: (e) => { ui.wait = e.target.value; },
-            onkeydown: (e) => { if (e.key === "Enter") act({ do: "wait", minutes: ui.wait }); },
-          })),
-        el("button", { "data-key": "wait", onclick: () => act({ do: "wait", minutes: ui.wait }) },
-          `${WORDS.wait} (${WORDS.min})`)),
-      el("div", { class: "row small", role: "group", "aria-label": WORDS.units },
-        ["us", "si"].map((system) =>
-          el("button", {
-            class: "quiet", "data-key": `units-${system}`,
-            "aria-pressed": view.visit.units === system ? "true" : "false",
-            onclick: () => act({ do: "units", system }),
-          }, system === "us" ? "°F, psig" : "°C, kPa")))));
+        ui.isPhone && who,
+        ui.isPhone && el("blockquote", {}, order.complaint),
+        el("div", { class: "order" },
+          [order.equipment, [...order.history, order.weather]].map((lines) =>
+            el("ul", { class: "lines" }, lines.map((line) => el("li", {}, line))))))),
+    state(view, ui, act));
+}
+
+function state(view, ui, act) {
+  const running = view.system.state === "running";
+  const open = view.visit.phase === "open";
+  return el("div", { class: "call-state" },
+    el("p", { class: "clock" },
+      el("span", { class: "big" }, String(Math.round(view.visit.minutes))), ` ${WORDS.minutesOnSite}`,
+      el("span", { class: "time" }, ` · ${view.visit.clock} ${WORDS.onTheClock}`)),
+    open && view.visit.remark && el("p", { class: "remark" }, view.visit.remark),
+    !open && el("p", { class: "closed" }, el("strong", {}, WORDS.closed)),
+    !open && view.debrief_ready && el("p", {},
+      el("a", { class: "button main", href: ui.debriefAddress(), "data-key": "debrief" }, WORDS.debrief)),
+    el("p", { class: running ? "running" : "off" },
+      el("span", { "aria-hidden": "true", class: "dot" }),
+      view.system.text || (running ? WORDS.running : WORDS.off)),
+    open && el("div", { class: "row" },
+      running
+        ? el("button", { "data-key": "stop", "data-heir": "start", onclick: () => act({ do: "stop" }) }, WORDS.stop)
+        : el("button", { "data-key": "start", "data-heir": "stop", class: ui.primary("start"), onclick: () => act({ do: "start" }) }, WORDS.start),
+      el("label", { class: "row" },
+        el("span", { class: "visually-hidden" }, WORDS.waitMinutes),
+        el("input", {
+          type: "text", inputmode: "numeric", size: "3", value: ui.wait, "data-key": "wait-minutes",
+          oninput: (e) => { ui.wait = e.target.value; },
+          onkeydown: (e) => { if (e.key === "Enter") act({ do: "wait", minutes: ui.wait }); },
+        })),
+      el("button", { "data-key": "wait", onclick: () => act({ do: "wait", minutes: ui.wait }) },
+        `${WORDS.wait} (${WORDS.min})`)),
+    el("div", { class: "row small units", role: "group", "aria-label": WORDS.units },
+      ["us", "si"].map((system) =>
+        el("button", {
+          class: "quiet", "data-key": `units-${system}`,
+          "aria-pressed": view.visit.units === system ? "true" : "false",
+          onclick: () => act({ do: "units", system }),
+        }, system === "us" ? "°F, psig" : "°C, kPa"))));
 }

@@ -1,0 +1,93 @@
+"""The section drawing: every kind of house, both widths, all places pressable."""
+
+from itertools import combinations
+
+import pytest
+from playwright.sync_api import Page
+
+from simulator.instruments.places import PLACES, SPACES
+from simulator.widgets.call.panel import CallPanel
+
+HOUSES = {
+    "attic and garage": ("attic", "garage", "garage", 7),
+    "all in the attic": ("attic", "attic", "attic", 6),
+    "flat": ("ceiling", "ceiling", "closet", 4),
+    "crawl space": ("crawl_space", "crawl_space", "crawl_space", 5),
+    "basement": ("basement", "basement", "basement", 8),
+    "closet under an attic": ("attic", "closet", "closet", 6),
+}
+DRAW = """([house, spaces, width]) => {
+  const places = spaces.map(([id, name, short]) => ({ id, name, short, steps: [], tests: [] }));
+  const sheet = places.map((place, i) => ({ seq: i, place: place.id, name: place.name,
+    shown: "1,234", unit: "psig", after_repair: i % 2 }));
+  const view = { drawing: house, places, sheet, here: places[0].id,
+    system: { state: "running" }, visit: { phase: "open" } };
+  const host = document.createElement("div");
+  host.className = "bench call";
+  host.style.width = `${width}px`;
+  window.pressed = [];
+  host.append(siteDrawing(view, { isNarrow: width < 560 }, (act) => window.pressed.push(act)));
+  document.body.replaceChildren(host);
+  const frame = host.firstChild.getBoundingClientRect();
+  return [...host.querySelectorAll(".place button")].map((button) => {
+    const box = button.getBoundingClientRect();
+    return [button.dataset.key, box.left - frame.left, box.top - frame.top, box.width, box.height,
+      frame.width, frame.height];
+  });
+}"""
+
+
+@pytest.fixture
+def paper(page: Page) -> Page:
+    """An empty page that knows the call panel's script and style."""
+    page.set_content("<!doctype html><body style='margin:0'></body>")
+    page.add_style_tag(content="body{font:16px/1.5 sans-serif}" + str(CallPanel._css))
+    script = str(CallPanel._esm).replace("export default { render };", "")
+    page.add_script_tag(content=script + "\nwindow.siteDrawing = siteDrawing;")
+    return page
+
+
+@pytest.mark.parametrize("width", [700, 390])
+@pytest.mark.parametrize("kind", HOUSES)
+def test_places_are_pressable_and_apart(paper: Page, kind: str, width: int) -> None:
+    supply, back, stands, rooms = HOUSES[kind]
+    house = {
+        "supply_space": supply, "return_space": back, "air_handler": stands,
+        "is_upright": stands in ("garage", "basement", "closet"), "rooms": [1] * rooms,
+    }  # fmt: skip
+    names = [
+        [p.id, p.name, SPACES.get(supply, p.short) if p.id == "zone" else p.short]
+        for p in PLACES.values()
+    ]
+    paper.set_viewport_size({"width": width, "height": 844})
+    boxes = paper.evaluate(DRAW, [house, names, width])
+    assert len(boxes) == len(PLACES)
+    for key, left, top, wide, high, across, down in boxes:
+        # WCAG 2.2, 2.5.8 Target Size (Minimum): 24 by 24 CSS pixels.
+        assert min(wide, high) >= 24, key
+        assert left >= -1, (key, left)
+        assert left + wide <= across + 1, (key, left + wide, across)
+        assert top >= -1, (key, top)
+        assert top + high <= down + 30, (key, top, down)
+    for one, other in combinations(boxes, 2):
+        apart = (
+            one[1] + one[3] <= other[1] or other[1] + other[3] <= one[1]
+            or one[2] + one[4] <= other[2] or other[2] + other[4] <= one[2]
+        )  # fmt: skip
+        assert apart, (one[0], other[0])
+    paper.locator('[data-key="place-outdoor_unit"]').click()
+    assert paper.evaluate("window.pressed") == [{"do": "go", "place": "outdoor_unit"}]
+
+
+def test_air_stands_still_where_motion_is_unwelcome(paper: Page) -> None:
+    house = {
+        "supply_space": "attic", "return_space": "garage", "air_handler": "garage",
+        "is_upright": True, "rooms": [1, 1, 2],
+    }  # fmt: skip
+    names = [[p.id, p.name, p.short] for p in PLACES.values()]
+    moves = "getComputedStyle(document.querySelector('.supply-air .flow')).animationName"
+    paper.emulate_media(reduced_motion="no-preference")
+    paper.evaluate(DRAW, [house, names, 700])
+    assert paper.evaluate(moves) == "drift"
+    paper.emulate_media(reduced_motion="reduce")
+    assert paper.evaluate(moves) == "none"
