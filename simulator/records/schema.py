@@ -50,6 +50,41 @@ events = Table(
     Column("payload", Text, nullable=False),
 )
 
+classes = Table(
+    "classes",
+    metadata,
+    Column("id", Integer, primary_key=True, autoincrement=True),
+    Column("code", String(12), nullable=False, unique=True),
+    Column("name", String(80), nullable=False),
+    Column("calls", Text, nullable=False),
+    Column("is_frozen", Integer, nullable=False),
+    Column("opened_at", Float, nullable=False),
+)
+
+members = Table(
+    "members",
+    metadata,
+    Column("class", Integer, ForeignKey("classes.id"), primary_key=True),
+    Column("trainee", String(64), primary_key=True),
+    Column("name", String(60), nullable=False),
+    Column("joined_at", Float, nullable=False),
+)
+
+class_visits = Table(
+    "class_visits",
+    metadata,
+    Column("token", String(64), ForeignKey("visits.token"), primary_key=True),
+    Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
+)
+
+instructors = Table(
+    "instructors",
+    metadata,
+    Column("id", Integer, primary_key=True, autoincrement=True),
+    Column("hash", String(200), nullable=False),
+    Column("set_at", Float, nullable=False),
+)
+
 
 def opened(path: Path) -> Engine:
     """The database, its tables made if it is new.

@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
@@ -178,6 +179,23 @@ class VisitRecords:
         if not found or [event.seq for event in found] != list(range(len(found))):
             raise RecordsError("This visit has gaps in its record and cannot be continued.")
         return found
+
+    def day(self, token: str) -> str:
+        """The day a visit was opened.
+
+        Parameters
+        ----------
+        token : str
+            Of the visit.
+
+        Returns
+        -------
+        str
+            Such as 2026-05-31, by this computer's clock.
+        """
+        with _plainly():
+            opened = float(self._row(token).opened_at)
+        return datetime.fromtimestamp(opened, tz=UTC).astimezone().date().isoformat()
 
     def of_trainee(self, trainee: str) -> list[VisitRecord]:
         """All visits of one trainee.

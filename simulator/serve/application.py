@@ -19,7 +19,10 @@ from voila.voila_identity_provider import VoilaLoginHandler
 
 from simulator.serve.front_end import first_scripts
 from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
-from simulator.serve.landing import Home, StartCall
+from simulator.serve.instructor_door import Door
+from simulator.serve.instructor_pages import instructor_handlers
+from simulator.serve.landing import Home, Join, StartCall
+from simulator.serve.paper_pages import Record, Worksheet
 from simulator.serve.paths import TEMPLATES, lessons_directory
 from simulator.serve.settings import Settings, voila_config
 
@@ -113,6 +116,7 @@ class Bench(Voila):  # type: ignore[misc]
             "benchcall_asset": asset,
             "benchcall_scripts": self.scripts,
             "benchcall_settings": self.settings,
+            "benchcall_door": Door(),
         }
 
     def init_handlers(self) -> list[Any]:
@@ -131,6 +135,10 @@ class Bench(Voila):  # type: ignore[misc]
         return [
             (r"/", Home),
             (r"/start/([A-Za-z0-9_-]{1,64})", StartCall),
+            (r"/join", Join),
+            (r"/worksheet", Worksheet),
+            (r"/record", Record),
+            *instructor_handlers(),
             (r"/benchcall/static/(.*)", StaticFileHandler, {"path": str(STATIC)}),
             *kept,
         ]

@@ -147,6 +147,7 @@ def build_parser(wanted: str) -> OneSentence:
     readings = commands.add_parser("readings", help="print what the tools would read")
     bench = commands.add_parser("bench", help="time pages, answers and solutions")
     equipment = commands.add_parser("equipment", help="fit a unit to its published data")
+    password = commands.add_parser("password", help="set the instructor's password")
     if wanted == "readings":
         from simulator.serve import readings_command
 
@@ -162,6 +163,11 @@ def build_parser(wanted: str) -> OneSentence:
 
         equipment_command.add_arguments(equipment)
         equipment.set_defaults(run=equipment_command.run)
+    if wanted == "password":
+        from simulator.serve import password_command
+
+        password_command.add_arguments(password)
+        password.set_defaults(run=password_command.run)
     return parser
 
 
@@ -179,7 +185,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         Exit status: 0 done, 1 failed, 2 not understood. [-]
     """
     typed = list(sys.argv[1:] if arguments is None else arguments)
-    wanted = next((word for word in typed if word in ("readings", "bench", "equipment")), "")
+    wanted = next(
+        (word for word in typed if word in ("readings", "bench", "equipment", "password")), ""
+    )
     options = build_parser(wanted).parse_args(typed)
     if options.command:
         return int(options.run(options))

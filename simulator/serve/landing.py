@@ -16,8 +16,19 @@ class Home(OwnPage):
 
     def get(self) -> None:
         """Show the home page."""
+        self.show("")
+
+    def show(self, said: str) -> None:
+        """Show the home page.
+
+        Parameters
+        ----------
+        said : str
+            A sentence on top; empty for none.
+        """
         trainee = self.trainee()
         problem, calls, visits = self._bench(trainee)
+        joined = self._class(trainee)
         found = pages(lessons_directory())
         self.set_header("Cache-Control", "no-store")
         self.finish(
@@ -28,11 +39,22 @@ class Home(OwnPage):
                 calls=calls,
                 opened=[visit for visit in visits if visit["phase"] == "open"],
                 closed=[visit for visit in visits if visit["phase"] != "open"],
-                problem=problem,
+                problem=problem or said,
+                joined=joined,
                 scripts=self.settings["benchcall_scripts"],
                 token=self.xsrf_form_html(),
             )
         )
+
+    def _class(self, trainee: str) -> Any:
+        """The class joined last; None without one, or where it cannot be read."""
+        try:
+            from simulator.serve.class_files import class_records
+
+            return next(iter(class_records().of_trainee(trainee)), None)
+        except Exception as error:
+            ticket_for(error)
+            return None
 
     def _bench(self, trainee: str) -> tuple[str | None, list[dict[str, Any]], list[dict[str, Any]]]:
         """Calls and visits; when they cannot be read, the rest of the page still serves."""
@@ -49,6 +71,29 @@ class Home(OwnPage):
                 return str(problem), calls, []
         except Exception as error:
             return apology(ticket_for(error)), calls, []
+
+
+class Join(Home):
+    """Enters a class by the code on its board."""
+
+    def get(self) -> None:
+        """The form stands on the home page."""
+        self.redirect(self.settings["base_url"])
+
+    def post(self) -> None:
+        """Join, or say what was wrong with the code or the name."""
+        self.check_xsrf_cookie()
+        from simulator.records.visit_records import RecordsError
+        from simulator.serve.class_files import class_records
+
+        code, name = (self.get_body_argument(field, "") for field in ("code", "name"))
+        try:
+            class_records().join(code, self.trainee(), name)
+        except RecordsError as problem:
+            self.set_status(400)
+            self.show(str(problem))
+            return
+        self.redirect(self.settings["base_url"], status=303)
 
 
 class StartCall(OwnPage):
@@ -76,8 +121,11 @@ class StartCall(OwnPage):
         """
         self.check_xsrf_cookie()
         from simulator.serve import visits
+        from simulator.serve.class_files import class_visits
 
-        token = visits.start_visit(_known(call)["id"], self.trainee())
+        trainee = self.trainee()
+        token = visits.start_visit(_known(call)["id"], trainee)
+        class_visits().note(token, call, trainee)
         self.redirect(
             f"{self.settings['base_url']}voila/render/call.ipynb?visit={quote(token)}", status=303
         )

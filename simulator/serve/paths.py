@@ -4,6 +4,7 @@ import os
 import sys
 from pathlib import Path
 
+RECORDS_FILE = "visits.sqlite"
 PACKAGE = Path(__file__).resolve().parent.parent
 TEMPLATES = PACKAGE / "serve" / "templates"
 

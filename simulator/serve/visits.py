@@ -18,10 +18,11 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import wire
-from simulator.serve.paths import data_directory
+from simulator.serve.class_files import class_visits
+from simulator.serve.paths import RECORDS_FILE, data_directory
 
-FILE = "visits.sqlite"
 NOT_CLOSED = "The debrief opens when the visit is closed."
+FROZEN = "Your instructor has paused the class. What you did is kept; go on when it is released."
 
 
 @lru_cache(maxsize=1)
@@ -33,7 +34,7 @@ def records() -> VisitRecords:
     VisitRecords
         One connection pool a process.
     """
-    return VisitRecords(data_directory() / FILE)
+    return VisitRecords(data_directory() / RECORDS_FILE)
 
 
 def engine_version() -> str:
@@ -179,6 +180,10 @@ def open_desk(token: str) -> "CallDesk":
     return CallDesk(records().record(token))
 
 
+def _is_frozen(token: str) -> bool:
+    return class_visits().is_frozen(token)
+
+
 class CallDesk:
     """One visit being worked.
 
@@ -241,6 +246,8 @@ class CallDesk:
         system = str(asked) if asked in SYSTEMS else "us"
         if message.get("do") in ("look_around", "units"):
             return {"view": self.view(system)}
+        if _is_frozen(self._record.token):
+            return {"problem": FROZEN, "view": self.view(system)}
         try:
             wanted = wire.action(message, system)
             added = decide(self._visit, wanted, site=self._site, causes=codes())

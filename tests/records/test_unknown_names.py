@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from simulator.records.visit_records import RecordsError
-from simulator.serve import visits
+from simulator.serve import paths, visits
 from tests.scoring.played import desk_for, do, good_capstone
 
 SENTENCE = "An entry of this visit is damaged; the record was left as it is."
@@ -32,7 +32,7 @@ def played(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Played]:
         do(desk, "mark", cause="undercharge", **{"as": "likely"})
         good_capstone(desk)
         (visit,) = visits.open_visits("trainee-of-the-tests")
-        yield visit["token"], folder / visits.FILE
+        yield visit["token"], folder / paths.RECORDS_FILE
         visits.records.cache_clear()
 
 

@@ -6,12 +6,12 @@ import pytest
 
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
-from simulator.serve import visits
+from simulator.serve import paths, visits
 from tests.serve.running import Client, running_bench
 
 
 def test_a_damaged_database_is_said_on_the_home_page(tmp_path: Path) -> None:
-    file = tmp_path / visits.FILE
+    file = tmp_path / paths.RECORDS_FILE
     junk = b"not a database at all, however long one looks at it " * 60
     file.write_bytes(junk)
     with running_bench(tmp_path) as bench:

@@ -1,0 +1,34 @@
+"""The records of classes of this installation."""
+
+from functools import lru_cache
+from pathlib import Path
+
+from simulator.records.class_records import ClassRecords
+from simulator.records.class_visits import ClassVisits
+from simulator.serve.paths import RECORDS_FILE, data_directory
+
+
+def class_records() -> ClassRecords:
+    """All classes.
+
+    Returns
+    -------
+    ClassRecords
+        One connection pool a process and file.
+    """
+    return _classes(data_directory() / RECORDS_FILE)
+
+
+def class_visits() -> ClassVisits:
+    """Which visits count for which class.
+
+    Returns
+    -------
+    ClassVisits
+    """
+    return ClassVisits(class_records())
+
+
+@lru_cache(maxsize=4)
+def _classes(path: Path) -> ClassRecords:
+    return ClassRecords(path)

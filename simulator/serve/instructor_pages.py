@@ -1,0 +1,280 @@
+"""The instructor's corner: classes, their boards, results, answer keys."""
+
+import json
+from typing import Any
+
+from tornado.web import HTTPError
+
+from simulator.calls import call_file
+from simulator.records.class_records import ClassRecord
+from simulator.records.visit_records import RecordsError
+from simulator.serve import classes, visits
+from simulator.serve.class_files import class_records
+from simulator.serve.handlers import OwnPage
+from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
+
+
+class InstructorPage(OwnPage):
+    """A page for whoever signed in; everybody else is shown the door."""
+
+    @property
+    def door(self) -> Door:
+        """The one door of this server.
+
+        Returns
+        -------
+        Door
+        """
+        found: Door = self.settings["benchcall_door"]
+        return found
+
+    def session(self) -> str:
+        """The session of the cookie.
+
+        Returns
+        -------
+        str
+            Empty without a cookie that this server signed.
+        """
+        return (self.get_signed_cookie(COOKIE) or b"").decode("ascii", "ignore")
+
+    def prepare(self) -> None:
+        """Let only an instructor on."""
+        super().prepare()
+        self.set_header("Cache-Control", "no-store")
+        if not self.door.knows(self.session()):
+            if self.request.method == "GET":
+                self.redirect(f"{self.settings['base_url']}instructor/door")
+            else:
+                raise HTTPError(403)
+
+    def the_class(self, code: str) -> ClassRecord:
+        """The class of an address.
+
+        Parameters
+        ----------
+        code : str
+            From the address.
+
+        Returns
+        -------
+        ClassRecord
+
+        Raises
+        ------
+        HTTPError
+            404 where there is none.
+        """
+        try:
+            return class_records().by_code(code)
+        except RecordsError as problem:
+            raise HTTPError(404) from problem
+
+
+class TheDoor(OwnPage):
+    """Signing in."""
+
+    def get(self) -> None:
+        """Ask for the password, or say how one is set."""
+        self._show("" if records().password_hash() else NONE_SET)
+
+    def post(self) -> None:
+        """Try a password."""
+        self.check_xsrf_cookie()
+        door: Door = self.settings["benchcall_door"]
+        session, said = door.enter(
+            self.get_body_argument("password", ""), self.request.remote_ip or ""
+        )
+        if session is None:
+            self.set_status(403)
+            self._show(said)
+            return
+        self.set_signed_cookie(
+            COOKIE, session, expires_days=None, path=self.settings["base_url"], httponly=True,
+            samesite="Strict",
+        )  # fmt: skip
+        self.redirect(f"{self.settings['base_url']}instructor", status=303)
+
+    def _show(self, problem: str) -> None:
+        self.set_header("Cache-Control", "no-store")
+        self.finish(
+            self.rendered(
+                "door.html",
+                problem=problem,
+                is_set=problem != NONE_SET,
+                token=self.xsrf_form_html(),
+            )
+        )
+
+
+class Corner(InstructorPage):
+    """All classes, and the form for another."""
+
+    def get(self) -> None:
+        """Show them."""
+        self._show("")
+
+    def post(self) -> None:
+        """Open a class."""
+        self.check_xsrf_cookie()
+        known = call_file.names()
+        wanted = [call for call in self.get_body_arguments("call") if call in known]
+        try:
+            opened = class_records().open_class(self.get_body_argument("name", ""), wanted)
+        except RecordsError as problem:
+            self.set_status(400)
+            self._show(str(problem))
+            return
+        self.redirect(f"{self.settings['base_url']}instructor/class/{opened.code}", status=303)
+
+    def _show(self, problem: str) -> None:
+        self.finish(
+            self.rendered(
+                "corner.html",
+                problem=problem,
+                classes=class_records().classes(),
+                calls=visits.list_calls(),
+                token=self.xsrf_form_html(),
+            )
+        )
+
+
+class Leave(InstructorPage):
+    """Signing out."""
+
+    def post(self) -> None:
+        """Forget the session."""
+        self.check_xsrf_cookie()
+        self.door.leave(self.session())
+        self.clear_cookie(COOKIE, path=self.settings["base_url"])
+        self.redirect(self.settings["base_url"], status=303)
+
+
+class Board(InstructorPage):
+    """One class: its code, who is where."""
+
+    def get(self, code: str) -> None:
+        """Show it.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        the_class = self.the_class(code)
+        titles = {call["id"]: call["title"] for call in visits.list_calls()}
+        self.finish(
+            self.rendered(
+                "board.html",
+                the_class=the_class,
+                calls=[(call, titles[call]) for call in the_class.calls if call in titles],
+                rows=classes.shown(classes.board(the_class), self._with_names()),
+                with_names=self._with_names(),
+                stages=classes.STAGES,
+                token=self.xsrf_form_html(),
+            )
+        )
+
+    def post(self, code: str) -> None:
+        """Pause the class or go on.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        self.check_xsrf_cookie()
+        the_class = self.the_class(code)
+        class_records().freeze(the_class.code, self.get_body_argument("freeze", "") == "yes")
+        self.redirect(f"{self.settings['base_url']}instructor/class/{the_class.code}", status=303)
+
+    def _with_names(self) -> bool:
+        return self.get_query_argument("names", "") == "yes"
+
+
+class BoardRows(Board):
+    """The rows of a board alone, for its page to fetch again."""
+
+    def get(self, code: str) -> None:
+        """Give them as JSON.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        rows = classes.shown(classes.board(self.the_class(code)), self._with_names())
+        self.set_header("Content-Type", "application/json; charset=utf-8")
+        self.finish(json.dumps({"rows": rows}))
+
+    def post(self, code: str) -> None:
+        """Nothing is changed here.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+
+        Raises
+        ------
+        HTTPError
+            Always 405.
+        """
+        raise HTTPError(405)
+
+
+class Results(InstructorPage):
+    """What came out, for a spreadsheet."""
+
+    def get(self, code: str) -> None:
+        """Give the file.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        the_class = self.the_class(code)
+        self.set_header("Content-Type", "text/csv; charset=utf-8")
+        name = f"benchcall-{the_class.code}.csv"
+        self.set_header("Content-Disposition", f'attachment; filename="{name}"')
+        # The mark by which spreadsheets know UTF-8.
+        self.finish("\ufeff" + classes.as_csv(the_class))
+
+
+class AnswerKey(InstructorPage):
+    """What is true at a call, for paper."""
+
+    def get(self, call: str) -> None:
+        """Show it.
+
+        Parameters
+        ----------
+        call : str
+            Its id.
+        """
+        from simulator.serve.answer_key import answer_key
+
+        if call not in call_file.names():
+            raise HTTPError(404)
+        self.finish(self.rendered("answer_key.html", **answer_key(call)))
+
+
+def instructor_handlers() -> list[Any]:
+    """Addresses of the corner.
+
+    Returns
+    -------
+    list
+        For the tornado application.
+    """
+    code = r"([A-Za-z0-9]{4,12})"
+    return [
+        (r"/instructor", Corner),
+        (r"/instructor/door", TheDoor),
+        (r"/instructor/leave", Leave),
+        (rf"/instructor/class/{code}", Board),
+        (rf"/instructor/class/{code}/rows", BoardRows),
+        (rf"/instructor/class/{code}/results.csv", Results),
+        (r"/instructor/key/([A-Za-z0-9_-]{1,64})", AnswerKey),
+    ]

@@ -1,0 +1,216 @@
+"""A class: opened behind a password, joined by code, watched, paused, exported."""
+
+import csv
+import io
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.parse import urlencode
+
+import pytest
+
+from simulator.records.class_records import ClassRecords
+from simulator.records.visit_records import RecordsError
+from simulator.serve import classes, instructor_door, visits
+from simulator.serve.class_files import class_records, class_visits
+from simulator.serve.instructor_door import TRIES, BadPassword, Door, set_password
+from simulator.serve.visits import CallDesk
+from tests.scoring.played import do, good_capstone
+from tests.serve.running import Answer, Client, RunningBench, running_bench
+
+PASSWORD = "four plain words here"
+
+
+@pytest.fixture
+def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Records of their own."""
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+    visits.records.cache_clear()
+    instructor_door.records.cache_clear()
+    return tmp_path
+
+
+def begun(call: str, trainee: str) -> CallDesk:
+    """A visit as the start page begins it."""
+    token = visits.start_visit(call, trainee)
+    class_visits().note(token, call, trainee)
+    return visits.open_desk(token)
+
+
+def test_who_joins_is_on_the_board_and_in_the_file(here: Path) -> None:
+    del here
+    opened = class_records().open_class("  Tuesday   evening ", ["mallorn"])
+    assert opened.name == "Tuesday evening"
+    class_records().join(opened.code.lower(), "first-trainee", "Ana")
+    class_records().join(opened.code, "second-trainee", "=cmd()")
+    good_capstone(begun("mallorn", "first-trainee"))
+    rows = classes.board(opened)
+    assert [(row.name, row.stage) for row in rows] == [("Ana", "closed"), ("=cmd()", "not begun")]
+    assert rows[0].points is not None
+    assert rows[0].points > 90
+    told = list(csv.DictReader(io.StringIO(classes.as_csv(opened))))
+    assert float(told[0]["points of 100"]) == rows[0].points
+    assert "Supply duct leaking" in told[0]["finding"]
+    assert told[1]["name"] == "'=cmd()"  # a spreadsheet would have carried it out
+
+
+def test_the_board_names_nobody_and_no_cause_by_itself(here: Path) -> None:
+    del here
+    opened = class_records().open_class("A", ["mallorn"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    good_capstone(begun("mallorn", "first-trainee"))
+    shown = str(classes.shown(classes.board(opened), with_names=False))
+    for word in ("Ana", "leak", "points"):
+        assert word not in shown
+    assert "Seat 1" in shown
+    assert "Ana" in str(classes.shown(classes.board(opened), with_names=True))
+
+
+def test_a_visit_outside_the_class_calls_does_not_count(here: Path) -> None:
+    del here
+    opened = class_records().open_class("A", ["mallorn"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    begun("rooke", "first-trainee")
+    begun("mallorn", "somebody-else")
+    assert class_visits().tokens(opened.code) == []
+
+
+def test_a_paused_class_keeps_what_was_done_and_takes_nothing_more(here: Path) -> None:
+    del here
+    opened = class_records().open_class("A", ["mallorn"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    desk = begun("mallorn", "first-trainee")
+    do(desk, "measure", test="ask_when", technique="careful")
+    class_records().freeze(opened.code, True)
+    answer = desk.act({"do": "measure", "test": "ask_changed", "technique": "careful"})
+    assert "paused" in answer["problem"]
+    assert len(answer["view"]["sheet"]) == 1
+    class_records().freeze(opened.code, False)
+    do(desk, "measure", test="ask_changed", technique="careful")
+
+
+@pytest.mark.parametrize(
+    ("name", "calls", "said"),
+    [("", ["mallorn"], "name"), ("x" * 81, ["mallorn"], "name"), ("A", [], "at least one call")],
+)
+def test_a_class_without_name_or_call_is_refused(
+    here: Path, name: str, calls: list[str], said: str
+) -> None:
+    with pytest.raises(RecordsError, match=said):
+        ClassRecords(here / "classes.sqlite").open_class(name, calls)
+
+
+@pytest.mark.parametrize("name", ["", "   ", "x" * 61, "a\x00b"])
+def test_a_name_that_is_none_does_not_join(here: Path, name: str) -> None:
+    del here
+    opened = class_records().open_class("A", ["mallorn"])
+    with pytest.raises(RecordsError, match="name"):
+        class_records().join(opened.code, "first-trainee", name)
+    with pytest.raises(RecordsError, match="no class with this code"):
+        class_records().join("QQQQQQ", "first-trainee", "Ana")
+
+
+def test_the_password_is_hashed_and_tries_are_counted(here: Path) -> None:
+    with pytest.raises(BadPassword, match="10 to 200"):
+        set_password("short")
+    set_password(PASSWORD)
+    stored = b"".join(path.read_bytes() for path in here.glob("visits.sqlite*"))
+    assert PASSWORD.encode() not in stored
+    assert b"$argon2id$" in stored
+    door = Door()
+    session, _ = door.enter(PASSWORD, "10.0.0.1")
+    assert session is not None
+    assert door.knows(session)
+    door.leave(session)
+    assert not door.knows(session)
+    for _ in range(TRIES):
+        assert door.enter("guess", "10.0.0.2") == (None, instructor_door.WRONG)
+    assert door.enter(PASSWORD, "10.0.0.2") == (None, instructor_door.TOO_OFTEN)
+    assert door.enter(PASSWORD, "10.0.0.3")[0] is not None
+
+
+@pytest.fixture
+def bench(here: Path) -> Iterator[RunningBench]:
+    """A server whose password is set."""
+    set_password(PASSWORD)
+    with running_bench(here) as running:
+        yield running
+
+
+def send(client: Client, path: str, **fields: str) -> Answer:
+    """A form."""
+    client.ask("")
+    body = urlencode({"_xsrf": client.cookie("_xsrf"), **fields}).encode()
+    return client.ask(path, method="POST", body=body)
+
+
+def test_a_trainee_gets_no_further_than_the_door(bench: RunningBench) -> None:
+    trainee = Client(bench.address)
+    opened = class_records().open_class("A", ["mallorn"])
+    for path in (
+        "instructor", f"instructor/class/{opened.code}", f"instructor/class/{opened.code}/rows",
+        f"instructor/class/{opened.code}/results.csv", "instructor/key/mallorn",
+    ):  # fmt: skip
+        answer = trainee.ask(path)
+        assert answer.status == 302, path
+        assert answer.headers["Location"].endswith("/instructor/door")
+        assert "collar" not in answer.body
+    assert send(trainee, "instructor", name="B", call="mallorn").status == 403
+    assert send(trainee, f"instructor/class/{opened.code}", freeze="yes").status == 403
+    assert send(trainee, "instructor/door", password="a guess").status == 403
+    # A cookie of one's own making is not one that this server signed.
+    forged = trainee.ask("instructor", headers={"Cookie": "benchcall-instructor=2|1:0|10:17|x"})
+    assert forged.status == 302
+    assert not class_records().by_code(opened.code).is_frozen
+
+
+def test_an_instructor_opens_watches_and_exports(bench: RunningBench) -> None:
+    instructor, trainee = Client(bench.address), Client(bench.address)
+    assert send(instructor, "instructor/door", password=PASSWORD).status == 303
+    assert "Open a class" in instructor.ask("instructor").body
+    made = send(instructor, "instructor", name="<i>A</i>", call="mallorn")
+    assert made.status == 303
+    board = str(made.headers["Location"]).lstrip("/")
+    page = instructor.ask(board).body
+    assert "&lt;i&gt;A&lt;/i&gt;" in page
+    code = re.search(r'class="code">(\w{6})<', page)
+    assert code
+    assert send(trainee, "join", code=code[1], name="<b>Ana</b>").status == 303
+    assert "Your class" in trainee.ask("").body
+    trainee.take_call("mallorn")
+    rows = instructor.ask(f"{board}/rows?names=yes").body
+    assert '"<b>Ana</b>"' in rows
+    assert "looking round" in rows
+    results = instructor.ask(f"{board}/results.csv")
+    assert "attachment" in results.headers["Content-Disposition"]
+    assert "<b>Ana</b>" in results.body
+    assert send(instructor, "instructor/leave").status == 303
+    assert instructor.ask(board).status == 302
+
+
+def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:
+    instructor = Client(bench.address)
+    send(instructor, "instructor/door", password=PASSWORD)
+    page = instructor.ask("instructor/key/mallorn").body
+    for word in ("collar", "Supply duct leaking", "Refit and seal", "Cooling that reaches"):
+        assert word in page
+    assert instructor.ask("instructor/key/nothing").status == 404
+
+
+def test_a_record_is_its_owners_and_of_closed_visits_only(bench: RunningBench) -> None:
+    owner, other = Client(bench.address), Client(bench.address)
+    where = owner.take_call("mallorn")
+    token = where.split("visit=")[1]
+    assert owner.ask(f"record?visit={token}").status == 404
+    good_capstone(visits.open_desk(token))
+    shown = owner.ask(f"record?visit={token}").body
+    assert "of 100 points" in shown
+    assert re.search(r"Fingerprint of the record (\w{4} ){3}\w{4}", shown)
+    assert other.ask(f"record?visit={token}").status == 404
+    assert owner.ask("record").status == 404
+
+
+def test_the_blank_sheet_has_every_reading_and_formula(bench: RunningBench) -> None:
+    page = Client(bench.address).ask("worksheet").body
+    for word in ("Suction pressure", "Flow of all registers", "Subcooling", "Target superheat"):
+        assert word in page
