@@ -77,6 +77,19 @@ class_visits = Table(
     Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
 )
 
+lesson_answers = Table(
+    "lesson_answers",
+    metadata,
+    Column("id", Integer, primary_key=True, autoincrement=True),
+    Column("trainee", String(64), nullable=False, index=True),
+    Column("lesson", String(60), nullable=False),
+    Column("part", String(40), nullable=False),
+    Column("question", String(40), nullable=False),
+    Column("answer", Text, nullable=False),
+    Column("is_right", Integer, nullable=False),
+    Column("given_at", Float, nullable=False),
+)
+
 instructors = Table(
     "instructors",
     metadata,

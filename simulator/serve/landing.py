@@ -29,6 +29,7 @@ class Home(OwnPage):
         trainee = self.trainee()
         problem, calls, visits = self._bench(trainee)
         joined = self._class(trainee)
+        done = self._progress(trainee)
         found = pages(lessons_directory())
         self.set_header("Cache-Control", "no-store")
         self.finish(
@@ -41,10 +42,21 @@ class Home(OwnPage):
                 closed=[visit for visit in visits if visit["phase"] != "open"],
                 problem=problem or said,
                 joined=joined,
+                done=done,
                 scripts=self.settings["benchcall_scripts"],
                 token=self.xsrf_form_html(),
             )
         )
+
+    def _progress(self, trainee: str) -> dict[str, tuple[int, int]]:
+        """Questions answered rightly and asked, by notebook of a lesson that was begun."""
+        try:
+            from simulator.serve.lesson_progress import progress, questions
+
+            return {f"{name}.ipynb": (n, questions(name)) for name, n in progress(trainee).items()}
+        except Exception as error:
+            ticket_for(error)
+            return {}
 
     def _class(self, trainee: str) -> Any:
         """The class joined last; None without one, or where it cannot be read."""

@@ -7,9 +7,10 @@ from IPython.display import display
 
 from simulator.calls.call_table import CallFileError
 from simulator.records.visit_records import RecordsError
-from simulator.serve import lesson, stand
+from simulator.serve import stand
 from simulator.serve.guard import apology, ticket_for
-from simulator.serve.session import begin_page
+from simulator.serve.lesson_progress import keeping
+from simulator.serve.session import begin_page, page
 from simulator.widgets.call.panel import CallPanel
 from simulator.widgets.debrief.panel import DebriefPanel
 from simulator.widgets.lesson.panel import LessonPanel
@@ -103,4 +104,4 @@ def show_part(name: str, part: str) -> None:
     part : str
         Of its file.
     """
-    _show(LessonPanel, lesson.handler(name, part))
+    _show(LessonPanel, keeping(name, part, page().trainee))

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from simulator.serve import bench_readings, lesson
+from simulator.serve import bench_readings, lesson, lesson_text
 from simulator.serve.bench_setting import Setting
 
 LESSON, PART, ASKED = "air-before-refrigerant", "worked", "superheat"
@@ -60,7 +60,7 @@ def test_a_plain_question_cannot_be_tried() -> None:
 @pytest.mark.parametrize("state", STATES)
 def test_values_are_the_plants_own(state: str, block: dict[str, Any]) -> None:
     """Against the test stand set to the same faults."""
-    raw = lesson.lesson_file(LESSON)
+    raw = lesson_text.lesson_file(LESSON)
     faults = raw["states"][state].get("faults", {})
     setting = Setting(metering=raw["states"][state]["metering"], faults=faults)
     table = bench_readings.as_table(bench_readings.solved(setting))["readings"]

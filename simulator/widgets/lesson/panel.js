@@ -23,22 +23,43 @@ function render({ model, el: host }) {
         el("th", { scope: "row" }, row.name), row.values.map((value) => el("td", {}, value)))))));
   }
 
+  // One question; what was answered before stands there again.
   function question(part) {
     const verdict = el("p", { class: "verdict", role: "status", "aria-live": "polite" });
-    let given = "";
-    const ask = async () => {
-      const reply = await line.ask({ do: "answer", question: part.id, answer: given });
+    const said = part.said || null;
+    let given = part.kind === "ticks" ? new Set(said ? said.given.split("\n") : []) : said ? said.given : "";
+    const show = (reply) => {
       verdict.textContent = reply.problem || `${reply.right ? WORDS.right : WORDS.notYet} ${reply.reason}`;
       verdict.dataset.right = String(Boolean(reply.right));
     };
-    const entry = part.choices
-      ? el("fieldset", {}, el("legend", {}, part.text), part.choices.map((choice) =>
-        el("label", { class: "check" }, el("input", { type: "radio", name: part.id, value: choice, onchange: () => { given = choice; } }), choice)))
-      : el("label", {}, el("span", {}, part.text), el("span", { class: "entry" },
-        el("input", { type: "text", inputmode: "decimal", size: "8", oninput: (e) => { given = e.target.value; }, onkeydown: (e) => { if (e.key === "Enter") ask(); } }),
-        el("span", { class: "unit" }, part.unit)));
-    return el("div", { class: "question" }, entry,
+    const ask = async () => show(await line.ask({
+      do: "answer", question: part.id, answer: given instanceof Set ? [...given] : given,
+    }));
+    if (said) show(said);
+    return el("div", { class: "question" }, entry(part, given, (now) => { given = now; }, ask),
       el("button", { onclick: ask, "data-question": part.id }, WORDS.check), verdict);
+  }
+
+  function entry(part, given, keep, ask) {
+    if (part.kind === "ticks") {
+      return el("fieldset", {}, el("legend", {}, part.text), part.choices.map((choice) =>
+        el("label", { class: "check" }, el("input", {
+          type: "checkbox", value: choice, checked: given.has(choice),
+          onchange: (e) => { if (e.target.checked) given.add(choice); else given.delete(choice); },
+        }), choice)));
+    }
+    if (part.choices) {
+      return el("fieldset", {}, el("legend", {}, part.text), part.choices.map((choice) =>
+        el("label", { class: "check" }, el("input", {
+          type: "radio", name: part.id, value: choice, checked: choice === given, onchange: () => keep(choice),
+        }), choice)));
+    }
+    return el("label", {}, el("span", {}, part.text), el("span", { class: "entry" },
+      el("input", {
+        type: "text", inputmode: "decimal", size: "8", value: given,
+        oninput: (e) => keep(e.target.value), onkeydown: (e) => { if (e.key === "Enter") ask(); },
+      }),
+      el("span", { class: "unit" }, part.unit)));
   }
 
   line.ask({ do: "open" }).then((answer) => {
