@@ -12,6 +12,8 @@ from simulator.plant import parameter_file
 from simulator.plant.catalogue import METERING
 from simulator.plant.energy import DayWeather
 
+MODES = ("cooling", "heating")
+HARDEST = 5
 ANSWERS = ("ask_when", "ask_changed", "ask_touched", "ask_rooms", "read_bill", "read_history")
 
 
@@ -23,6 +25,8 @@ class CallFile:
     ----------
     id : str
         File name.
+    level : int
+        How hard it is, 1 to 5. [-]
     title, customer, address, complaint : str
         For people.
     history, equipment : tuple
@@ -37,6 +41,8 @@ class CallFile:
         What a place is called on this site.
     is_running : bool
         Whether the system runs on arrival.
+    mode : str
+        What the thermostat is set to: ``cooling`` or ``heating``.
     arrival_hour : float
         Of the clock. [h]
     room_temperature : float
@@ -52,6 +58,7 @@ class CallFile:
     """
 
     id: str
+    level: int
     title: str
     customer: str
     address: str
@@ -65,6 +72,7 @@ class CallFile:
     answers: Mapping[str, str]
     place_names: Mapping[str, str]
     is_running: bool
+    mode: str
     arrival_hour: float
     room_temperature: float
     room_humidity_ratio: float
@@ -184,6 +192,7 @@ def understood(call: str, tables: Mapping[str, Any]) -> CallFile:
     _check_equipment(site)
     return CallFile(
         id=call,
+        level=_level(order),
         title=order.text("title"),
         customer=order.text("customer"),
         address=order.text("address"),
@@ -197,6 +206,7 @@ def understood(call: str, tables: Mapping[str, Any]) -> CallFile:
         answers={key: answers.text(key) for key in ANSWERS},
         place_names={key: site.text(key) for key in ("zone", "air_handler")},
         is_running=arrival.rows.get("is_running") is True,
+        mode=_mode(arrival),
         arrival_hour=arrival.number("hour"),
         room_temperature=arrival.number("room_temperature"),
         room_humidity_ratio=arrival.number("room_humidity_ratio"),
@@ -209,6 +219,22 @@ def understood(call: str, tables: Mapping[str, Any]) -> CallFile:
         ),
         setpoint=day.number("setpoint"),
     )
+
+
+def _level(order: Rows) -> int:
+    level = order.rows.get("level")
+    if isinstance(level, bool) or not isinstance(level, int) or not 1 <= level <= HARDEST:
+        raise CallFileError(f"Call {order.call}: {order.table} needs a level from 1 to {HARDEST}.")
+    return level
+
+
+def _mode(arrival: Rows) -> str:
+    mode = str(arrival.rows.get("mode", MODES[0]))
+    if mode not in MODES:
+        raise CallFileError(
+            f"Call {arrival.call}: {arrival.table} needs a mode of {' or '.join(MODES)}."
+        )
+    return mode
 
 
 def _check_equipment(site: Rows) -> None:

@@ -136,6 +136,7 @@ class Site:
             indoor_humidity_ratio=call.room_humidity_ratio,
             solar=float(energy.sun(call.weather, hour)),
             voltage=call.voltage,
+            mode=call.mode,
         )
 
     def point(

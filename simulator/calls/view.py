@@ -61,7 +61,7 @@ def view(
             "units": system,
         },
         "work_order": work_order(site),
-        "system": _system(visit, site),
+        "system": {**_system(visit, site), "mode": site.call.mode},
         "here": visit.place,
         "drawing": house_drawing(site),
         "places": place_rows(visit, site),

@@ -45,6 +45,18 @@ ROWS: tuple[tuple[str, str, Value], ...] = (
     ("Cooling at the coil", "heat_rate", _field("gross_capacity")),
     ("Cooling that reaches the rooms", "heat_rate", _field("delivered_capacity")),
 )
+# The same while heating; what has no entry keeps its name.
+WHILE_HEATING = {
+    "Split at the air handler": "Rise at the air handler",
+    "Cooling at the coil": "Heat at the coil",
+    "Cooling that reaches the rooms": "Heat that reaches the rooms",
+    "Warmest the rooms get": "Coldest the rooms get",
+    "Cooling costs, a month of such days": "Heating costs, a month of such days",
+}
+
+
+def _named(name: str, mode: str) -> str:
+    return WHILE_HEATING.get(name, name) if mode == "heating" else name
 
 
 def before_after(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
@@ -70,10 +82,11 @@ def before_after(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
     points = [steady.solve(state, held) for state in states]
     rows = []
     for name, kind, value in ROWS:
-        shown = [show(value(point), kind, system) for point in points]
+        sign = -1.0 if _named(name, site.call.mode).startswith("Rise") else 1.0
+        shown = [show(sign * value(point), kind, system) for point in points]
         rows.append(
             {
-                "name": name,
+                "name": _named(name, site.call.mode),
                 "unit": shown[0].unit,
                 "healthy": shown[0].text,
                 "found": shown[1].text,
@@ -102,11 +115,12 @@ def bill(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
     """
     call = site.call
     found, left = (
-        energy.day(state, call.weather, call.setpoint)
+        energy.day(state, call.weather, call.setpoint, call.mode)
         for state in (site.installation(), site.installation(acts))
     )
 
-    def row(name: str, kind: str, value: Callable[[Day], float]) -> dict[str, Any]:
+    def row(plain: str, kind: str, value: Callable[[Day], float]) -> dict[str, Any]:
+        name = _named(plain, call.mode)
         both = [show(value(day), kind, system) for day in (found, left)]
         if kind == "money":
             return {
@@ -117,10 +131,14 @@ def bill(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
             }
         return {"name": name, "unit": both[0].unit, "found": both[0].text, "left": both[1].text}
 
+    def worst(day: Day) -> float:
+        rooms = day.indoor_temperature
+        return float(rooms.min() if call.mode == "heating" else rooms.max())
+
     month = energy.DAYS_IN_MONTH
     return [
         row("Share of the day it runs", "fraction", lambda day: day.mean_run_fraction),
-        row("Warmest the rooms get", "temperature", lambda d: float(d.indoor_temperature.max())),
+        row("Warmest the rooms get", "temperature", worst),
         row(
             "Mean room humidity",
             "relative_humidity",

@@ -50,13 +50,13 @@ def engine_version() -> str:
         return "not installed"
 
 
-def list_calls() -> list[dict[str, str]]:
+def list_calls() -> list[dict[str, Any]]:
     """All calls that can be taken; a damaged one is left out.
 
     Returns
     -------
     list
-        For the home page.
+        For the home page, the easiest first.
     """
     found = []
     for name in call_file.names():
@@ -70,9 +70,10 @@ def list_calls() -> list[dict[str, str]]:
                 "title": call.title,
                 "customer": call.customer,
                 "complaint": call.complaint,
+                "level": call.level,
             }
         )
-    return found
+    return sorted(found, key=lambda call: call["level"])
 
 
 def damaged_calls() -> list[str]:

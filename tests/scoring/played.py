@@ -5,6 +5,12 @@ from typing import Any
 
 import pytest
 
+from simulator.calls.sealed import Key
+from simulator.diagnosis.evidence import evidence
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.places import PLACES
+from simulator.instruments.steps import STEPS
+from simulator.scoring.truth import shares
 from simulator.serve import visits
 from simulator.serve.visits import CallDesk
 
@@ -91,3 +97,68 @@ def hasty_capstone(desk: CallDesk) -> None:
     do(desk, "repair", repair="add_refrigerant", amount="8")
     do(desk, "write_up", text="Topped off, cooling fine.")
     do(desk, "close")
+
+
+def take_all(desk: CallDesk, tests: set[str]) -> None:
+    """Walk round once and take what is asked, each place made safe and ready first."""
+    for place in PLACES:
+        here = [item for item in MEASUREMENTS.values() if item.place == place and item.id in tests]
+        if not here:
+            continue
+        if desk.visit.place != place:
+            do(desk, "go", place=place)
+        hazards = [step for step in STEPS if step.startswith(("hazard", "prove"))]
+        for step in (*hazards, *(need for item in here for need in item.needs)):
+            if STEPS[step].place == place and step not in desk.visit.prepared:
+                do(desk, "prepare", step=step)
+        for item in here:
+            best = item.techniques[0].id if item.techniques else "careful"
+            do(desk, "measure", test=item.id, technique=best)
+
+
+def well_played(desk: CallDesk, key: Key) -> None:
+    """Any call, worked by somebody who measures what tells, repairs what is true and proves it."""
+    asked = "ask_when ask_changed ask_touched ask_rooms read_bill read_history"
+    go(desk, "customer", "consent", asked)
+    if not desk.visit.is_running:
+        do(desk, "start")
+        do(desk, "wait", minutes="15")
+    true = tuple(shares(key))
+    proof = {test for tests in key.proof.values() for test in tests}
+    telling = {name for cause in true for name in evidence()[cause]}
+    # Air first: no charge test counts before it is proven.
+    take_all(desk, {"grille_dry_bulb", "grille_wet_bulb", "outdoor_temperature", "coil_airflow"})
+    take_all(desk, telling | proof)
+    cited = [sheet(desk)[name] for name in sheet(desk) if name in telling]
+    do(desk, "declare", causes=list(true), cited=cited)
+    for codes in key.repairs.values():
+        if desk.visit.is_running:
+            do(desk, "stop")
+        for hazard in key.hazards:
+            if codes[0] in hazard.repairs and hazard.step not in desk.visit.prepared:
+                place = STEPS[hazard.step].place
+                if desk.visit.place != place:
+                    do(desk, "go", place=place)
+                do(desk, "prepare", step=hazard.step)
+        do(desk, "repair", repair=codes[0], amount=None)
+    if not desk.visit.is_running:
+        do(desk, "start")
+        do(desk, "wait", minutes="20")
+    if key.repairs:
+        take_all(desk, proof)
+    do(desk, "write_up", text=TO_THE_CUSTOMER)
+    do(desk, "close")
+
+
+TO_THE_CUSTOMER = (
+    "I took the readings at 11 and again at 14 o'clock: the air, both sides of the circuit and the "
+    "power. What I found and did stands on the sheet with its numbers, 2 of them before and after. "
+    "The charge was not touched. Please watch the next bill and call if it does not fall."
+)
+
+
+def hastily_played(desk: CallDesk) -> None:
+    """Any call: gauges, refrigerant, gone."""
+    if not desk.visit.is_running:
+        do(desk, "start")
+    hasty_capstone(desk)

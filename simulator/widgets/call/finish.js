@@ -95,7 +95,7 @@ function repairSure(item, ui, act) {
       el("p", { class: "caution" }, item.blocked),
       running
         ? el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "stop" }) }, WORDS.stop)
-        : el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "start" }) }, WORDS.start)),
+        : el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "start" }) }, WORDS.startAgain)),
     item.caution && el("p", { class: "caution" }, item.caution),
     item.amount && el("label", {},
       `${item.amount.name}, ${item.amount.low} to ${item.amount.high} ${item.amount.unit}`,

@@ -35,7 +35,7 @@ function state(view, ui, act) {
     open && el("div", { class: "row" },
       running
         ? el("button", { "data-key": "stop", "data-heir": "start", onclick: () => act({ do: "stop" }) }, WORDS.stop)
-        : el("button", { "data-key": "start", "data-heir": "stop", class: ui.primary("start"), onclick: () => act({ do: "start" }) }, WORDS.start),
+        : el("button", { "data-key": "start", "data-heir": "stop", class: ui.primary("start"), onclick: () => act({ do: "start" }) }, WORDS.start[view.system.mode]),
       el("label", { class: "row" },
         el("span", { class: "visually-hidden" }, WORDS.waitMinutes),
         el("input", {

@@ -1,0 +1,68 @@
+"""Every call of the library: good work is worth much, haste little, and the plant agrees."""
+
+from pathlib import Path
+
+import pytest
+
+from simulator.calls import call_file
+from simulator.calls.sealed import sealed
+from simulator.plant import steady
+from simulator.scoring.scorecard import score
+from simulator.scoring.truth import shares
+from simulator.serve.visits import CallDesk
+from tests.scoring.played import desk_for, do, hastily_played, well_played
+
+EVERY = pytest.mark.parametrize("call", call_file.names())
+
+
+@pytest.fixture
+def desk(call: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
+    """The call, just arrived."""
+    return desk_for(call, tmp_path, monkeypatch)
+
+
+def test_eight_calls_stand() -> None:
+    assert len(call_file.names()) >= 8
+
+
+@EVERY
+def test_good_work_is_worth_much(call: str, desk: CallDesk) -> None:
+    key = sealed(call).opened()
+    well_played(desk, key)
+    card = score(desk.visit.events, key)
+    assert card.total >= 85, [(part.name, part.points, part.of) for part in card.parts]
+    assert card.harm == ()
+    assert "problem" not in desk.debrief("us")
+
+
+@EVERY
+def test_haste_is_worth_little_and_its_harm_is_named(call: str, desk: CallDesk) -> None:
+    hastily_played(desk)
+    card = score(desk.visit.events, sealed(call).opened())
+    assert card.total <= 40, [(part.name, part.points, part.of) for part in card.parts]
+    assert card.harm
+
+
+@EVERY
+def test_a_guess_from_the_door_is_worth_little(call: str, desk: CallDesk) -> None:
+    """Also where it happens to be right: luck earns 40 % of diagnosis and evidence at most."""
+    do(desk, "declare", causes=list(shares(sealed(call).opened())), cited=[])
+    do(desk, "close")
+    assert score(desk.visit.events, sealed(call).opened()).total <= 35
+
+
+@EVERY
+def test_the_right_repair_restores_and_refrigerant_does_not(call: str, desk: CallDesk) -> None:
+    """By computation: delivered heat within 1 % of healthy; added refrigerant leaves it missing."""
+    key, site = sealed(call).opened(), desk._site
+    right = tuple((codes[0], None) for codes in key.repairs.values())
+    held = site.conditions(0.0)
+
+    def delivered(*acts: tuple[str, float | None]) -> float:
+        return abs(float(steady.solve(site.installation(acts), held).delivered_capacity))
+
+    healthy = abs(float(steady.solve(site.healthy(), held).delivered_capacity))
+    assert delivered(*right) == pytest.approx(healthy, rel=0.01)
+    if key.causes:
+        assert delivered() < 0.985 * healthy
+        assert delivered(("add_refrigerant", 0.23)) < 0.99 * healthy
