@@ -13,6 +13,7 @@ HOUSES = {
     "all in the attic": ("attic", "attic", "attic", 6),
     "flat": ("ceiling", "ceiling", "closet", 4),
     "crawl space": ("crawl_space", "crawl_space", "crawl_space", 5),
+    "closet over a crawl space": ("crawl_space", "crawl_space", "closet", 5),
     "basement": ("basement", "basement", "basement", 8),
     "closet under an attic": ("attic", "closet", "closet", 6),
 }

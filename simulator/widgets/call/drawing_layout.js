@@ -65,13 +65,17 @@ function returnDuct(house, at, handler) {
 
 // The large and the small pipe, along the outside wall and in to the coil.
 function pipes(at, handler, outdoor) {
-  const way = (low, wall, coil) => [
+  const inAttic = !handler.isUpright && handler.y < at.ceiling;
+  const way = (low, wall, coil, end) => [
     [outdoor.x, outdoor.y + outdoor.h - low], [at.right + wall, outdoor.y + outdoor.h - low],
     [at.right + wall, coil],
-    handler.isUpright ? [handler.x + handler.w, coil] : [handler.x + handler.w - (wall > 10 ? 14 : 24), coil],
-  ].concat(handler.isUpright ? [] : [[handler.x + handler.w - (wall > 10 ? 14 : 24), handler.y]]);
-  const coil = handler.isUpright ? handler.y + 16 : handler.y - 8;
-  return { large: way(24, 14, coil), small: way(14, 7, coil + (handler.isUpright ? 10 : -6)) };
+    ...(handler.isUpright
+      ? [[handler.x + handler.w, coil]]
+      : [[handler.x + handler.w - end, coil], [handler.x + handler.w - end, inAttic ? handler.y + handler.h : handler.y]]),
+  ];
+  // Into an attic they come under the eave and along its floor.
+  const coil = handler.isUpright ? handler.y + 16 : inAttic ? at.ceiling - 4 : handler.y - 8;
+  return { large: way(24, 14, coil, 14), small: way(14, 7, coil + (handler.isUpright ? 10 : inAttic ? 1 : -6), 24) };
 }
 
 // Where the eight places are pressed.
@@ -85,11 +89,11 @@ function spots(house, at) {
   const inside = Math.min(handler.x + handler.w / 2, right - (n ? 36 : 54));
   return {
     zone,
-    registers: [first + (n ? 50 : 80), at.isUnder ? floor - 20 : ceiling + (n ? 24 : 30)],
+    registers: at.isUnder ? [n ? first + 54 : rooms[1].x1, floor - 20] : [first + (n ? 50 : 80), ceiling + (n ? 24 : 30)],
     customer: n ? [first + 76, floor - (at.isUnder ? 60 : 24)] : [first + 74, floor - (at.isUnder ? 92 : 80)],
-    thermostat: [at.roomsRight - (n ? 56 : 132), n ? (at.isUnder ? ceiling + 26 : floor - 104) : ceiling + 74],
+    thermostat: [at.roomsRight - (n ? (at.isUnder && isCloset ? 80 : 56) : 132), n ? (at.isUnder ? ceiling + 26 : floor - 104) : ceiling + 74],
     return_grille: isCloset
-      ? [back.grille.x - (n ? 46 : 66), floor - (n ? 62 : 26)]
+      ? [back.grille.x - (n ? 46 : 66), floor - (n ? (at.isUnder ? 98 : 62) : 26)]
       : [Math.min(back.grille.x, right - (n ? 40 : 70)), back.grille.y === floor ? floor - (n ? 36 : 24) : ceiling + 26],
     air_handler: [inside, handler.isUpright ? handler.y - (n ? 36 : 24) : at.isUnder ? at.deep + 8 : handler.y + handler.h / 2],
     electrical_panel: [right + (n ? 46 : 64), Math.min(ceiling + 30, outdoor.y - (n ? 96 : 84))],
