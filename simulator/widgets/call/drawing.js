@@ -14,7 +14,7 @@ function siteDrawing(view, ui, act) {
     ground(at), shell(at), rooms(at, view.drawing), ducts(at), refrigerant(at, view.system.mode === "heating"),
     cabinet(at), outdoors(at), household(at)),
   el("ul", { class: "places", "aria-label": WORDS.house },
-    view.places.map((place) => spot(place, points[place.id], at, view, act))));
+    view.places.map((place) => spot(place, points[place.id], at, view, ui, act))));
 }
 
 const asPath = (points) => points.map(([x, y], i) => `${i ? "L" : "M"}${x} ${y}`).join("");
@@ -124,7 +124,7 @@ function household(at) {
 }
 
 // What was measured last at a place stands on the drawing where it was measured.
-function spot(place, [x, y], at, view, act) {
+function spot(place, [x, y], at, view, ui, act) {
   const isHere = place.id === view.here;
   const open = view.visit.phase === "open";
   const rows = view.sheet.filter((row) => row.place === place.id);
@@ -135,7 +135,7 @@ function spot(place, [x, y], at, view, act) {
       "data-key": `place-${place.id}`, "aria-current": isHere ? "location" : null, disabled: !open,
       title: place.name,
       "aria-label": `${place.name}: ${isHere ? WORDS.here : WORDS.walk}${rows.length ? `, ${WORDS.readings(rows.length)}` : ""}`,
-      onclick: () => { if (!isHere) act({ do: "go", place: place.id }); },
+      onclick: () => (isHere ? ui.turnTo("here", `place-${place.id}`) : act({ do: "go", place: place.id })),
     }, place.short, rows.length > 0 && el("span", { class: "count" }, String(rows.length))),
     shown.length > 0 && el("span", { class: "tags", "aria-hidden": "true" },
       shown.map((row) => el("span", { class: row.after_repair ? "tag after" : "tag" }, withUnit(row.shown, row.unit)))));

@@ -26,6 +26,7 @@ function render({ model, el: host }) {
     keepDraft: (text) => { ui.text = text; keep(draftKey, text); },
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
     draw,
+    turnTo,
     // One main button at a time: the next thing to do.
     primary: (key) => (primaryKey() === key ? "main" : null),
     focus: (key) => { const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`); if (node) node.focus(); },
