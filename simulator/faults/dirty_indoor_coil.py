@@ -11,9 +11,8 @@ from dataclasses import replace
 from simulator.faults._base import FaultKind, Severity
 from simulator.plant.installation import Installation
 
-CONDUCTANCE_LOST = (
-    1 / 6
-)  # per clean coil's worth of dirt; half at the worst; common practice, no source [-]
+# Dirt sits on the face and costs air before it costs heat; common practice, no source. [-]
+CONDUCTANCE_LOST = 1 / 12  # per clean coil's worth of dirt, a quarter at the worst
 
 
 def apply(installation: Installation, severity: Severity) -> Installation:

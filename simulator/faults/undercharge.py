@@ -35,8 +35,8 @@ FAULT = FaultKind(
     hazards=("hazard_look_outdoor",),
     evidence={
         "liquid_pressure": ("down", 0.35),
-        "liquid_line_temperature": ("up", 0.35),
-        "suction_pressure": ("down", 0.15),
+        "liquid_line_temperature": ("moved", 0.35),
+        "suction_pressure": ("moved", 0.15),
         "suction_line_temperature": ("up", 0.2),
         "coil_airflow": ("flat", 0.3),
     },

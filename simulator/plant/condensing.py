@@ -63,7 +63,8 @@ def condensed(
     full = np.maximum(stream.share, 0.0)
     end = high.liquid_enthalpy - np.minimum(stream.share, 0.0) * side.latent(high)
     # Mean liquid heat capacity down to the air, from the saturation line.
-    coldest = np.minimum(air.temperature, high.bubble_temperature - 1.0)
+    # A hair below the bubble point where the air is no colder: liquid never passes the air.
+    coldest = np.minimum(air.temperature, high.bubble_temperature - 0.02)
     cooled = fluid.saturation(np.log(fluid.bubble_pressure(coldest)))
     liquid_gap = np.maximum(high.bubble_temperature - cooled.bubble_temperature, 0.01)
     liquid_cp = (high.liquid_enthalpy - cooled.liquid_enthalpy) / liquid_gap

@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from simulator.components.blower import Blower
+from simulator.components.metering_device import MeteringDevice
 from simulator.plant import blower_fit
 from simulator.plant.data_sheet import TON, PublishedUnit
 from simulator.plant.installation import Unit
@@ -47,7 +48,7 @@ def scaled(reference: Unit, sheet: PublishedUnit) -> Unit:
         plate_charge=float(reference.plate_charge) * size,
         high_cut_out=sheet.high_cut_out,
         low_cut_out=sheet.low_cut_out,
-        metering=replace(reference.metering, rated_superheat=sheet.superheat),
+        metering=_set_to(reference.metering, sheet.superheat),
         strips=replace(
             reference.strips, installed_power=sheet.strip_power, plate_voltage=sheet.strip_voltage
         ),
@@ -71,6 +72,12 @@ def scaled(reference: Unit, sheet: PublishedUnit) -> Unit:
     return replace(
         unit, compressor=_compressor(unit, sheet, size / volume), blower=_blower(unit, sheet)
     )
+
+
+def _set_to(valve: MeteringDevice, superheat: float) -> MeteringDevice:
+    """The same valve with its spring set to another superheat: as far open there as before."""
+    spring = valve.spring_superheat + superheat - valve.rated_superheat
+    return replace(valve, rated_superheat=superheat, spring_superheat=spring)
 
 
 _COIL = (

@@ -13,18 +13,26 @@ from tests.truth.published_circuit import PSI, WATT
 from tests.truth.smell import Smell, Smelt, cells, figures
 
 DEGREE = 1 / 1.8  # one °F in kelvin
+NOISE = 0.5 * DEGREE  # of a superheat, from the row itself
+SHOWN = 0.05 * DEGREE  # less than a thermometer of tenths can show
 EVERYWHERE = np.True_
 # How far the EER of a healthy unit may stand above the highest class of the rating default.
 BEST_EFFICIENCY = 13.0 + 0.7  # Btu/Wh, 16 SEER, California Title 24 Residential ACM
 
 
 def _flooded(field: Field) -> Smelt:
-    """Flooded is a real loss of superheat: the hot pipe must then stand closer to condensing."""
+    """Flooded is a real loss of superheat: the hot pipe then stands closer to condensing.
+
+    Closer than that of the healthy unit; where the same trouble also lifts the head, closer than
+    that of the same unit in the same trouble behind a valve, which keeps the suction dry.
+    """
     dry, over = field.of("superheat"), _discharge_superheat(field)
-    flooded = (dry <= 0.0) & (dry[field.healthy] > 0.0)
-    return cells(
-        field, EVERYWHERE, (dry < -0.5 * DEGREE) | (flooded & (over >= over[field.healthy]))
-    )
+    flooded = (dry <= 0.0) & (dry[field.healthy] > NOISE)
+    place = {key: index for index, key in enumerate(field.keys)}
+    valve = np.array([place.get((u, "txv", *rest), -1) for u, _, *rest in field.keys])
+    kept_dry = (valve >= 0) & (dry[valve] > NOISE) & field.running[valve]
+    beside = np.maximum(over[field.healthy], np.where(kept_dry, over[valve], -np.inf))
+    return cells(field, EVERYWHERE, (dry < -NOISE) | (flooded & (over >= beside)))
 
 
 def _discharge_superheat(field: Field) -> Array:
@@ -61,7 +69,7 @@ def _over_ambient(field: Field) -> Smelt:
 
 def _liquid_line(field: Field) -> Smelt:
     approach = field.of("liquid_line_temperature") - field.of("outdoor_temperature")
-    return cells(field, EVERYWHERE, approach < 0.0)
+    return cells(field, EVERYWHERE, approach < -SHOWN)
 
 
 def _charge_slopes(field: Field) -> Smelt:
@@ -100,14 +108,17 @@ def _energy(field: Field) -> Smelt:
     )
     air = field.of("air_mass_flow") * (inlet - outlet)
     taken = field.of("gross_capacity")
-    given = taken + field.of("compressor_power")
+    # What a long bare suction line takes up on its way is heat of the circuit like any other.
+    given = taken + field.of("suction_line_gain") + field.of("compressor_power")
     circuit = np.abs(field.of("heat_rejected") - given) > 0.06 * given
     return cells(field, EVERYWHERE, circuit | (np.abs(air - taken) > 0.15 * taken))
 
 
 def _amps(field: Field) -> Smelt:
     change = field.change("compressor_current")
-    lost, dirty = field.are(fault="undercharge"), field.are(fault="dirty_outdoor_coil")
+    # A unit that floods when healthy has no valid reading to compare with: losing charge dries it.
+    dry = field.of("superheat")[field.healthy] > NOISE
+    lost, dirty = field.are(fault="undercharge") & dry, field.are(fault="dirty_outdoor_coil")
     return cells(field, lost | dirty, np.where(lost, change > 0.0, change < 0.0))
 
 
