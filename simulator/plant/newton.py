@@ -34,10 +34,11 @@ def solve(
 ) -> Outcome:
     """Solve n independent systems of k equations at once.
 
-    Forward differences in one stacked call give the Jacobian; Broyden's update carries it
-    on while that serves, and a column that stops gaining gets a fresh one. Steps are
-    capped, stop at zero for unknowns whose sign switches the physics, and are shortened
-    where a step made things worse; columns leave the batch as they converge.
+    Forward differences in one stacked call give the Jacobian. A few columns get a fresh one
+    every round, which costs them no more than the value alone; in a large batch Broyden's
+    update carries it on while that serves, and a column that stops gaining gets a fresh
+    one. Steps are capped, stop at zero for unknowns whose sign switches the physics, and are
+    shortened where a step made things worse; columns leave the batch as they converge.
 
     Parameters
     ----------
@@ -79,6 +80,9 @@ def solve(
         if not columns.size:
             break
         step = _capped(-_product(inverse, np.nan_to_num(value)), box)
+        if columns.size <= FEW:
+            current, value, inverse = _descend_afresh(residual, current, value, step, columns, box)
+            continue
         moved, after, crossed = _descend(residual, current, value, step, columns, box)
         stale = crossed | (_norm(after) > FRESH_BEYOND * _norm(value))
         inverse = _updated(inverse, moved - current, after - value)
@@ -91,10 +95,15 @@ def solve(
 
 # A step that leaves more than this of the imbalance has outlived its Jacobian.
 FRESH_BEYOND = 0.35
+# So few columns cost the same whether one point or all points of a Jacobian are worked out.
+FEW = 12
+WORSE = 1.5  # growth of the imbalance that shortens a step [-]
+SHORTENED = 0.4  # what is left of such a step [-]
 
 
 def _norm(value: Array) -> Array:
-    worst: Array = np.nan_to_num(np.abs(value), nan=1e9, posinf=1e9).max(axis=0)
+    """Largest imbalance of each column; 1e9 where it is not a number."""
+    worst: Array = np.fmin(np.abs(value).max(axis=0), 1e9)
     return worst
 
 
@@ -153,6 +162,25 @@ def _moved(current: Array, step: Array, box: Box) -> tuple[Array, Mask]:
     return landed, across
 
 
+def _descend_afresh(
+    residual: Residual, current: Array, value: Array, step: Array, columns: Index, box: Box
+) -> tuple[Array, Array, Array]:
+    """As ``_descend``, with the Jacobian at the new place."""
+    limit = WORSE * _norm(value)
+    moved, _ = _moved(current, step, box)
+    after, inverse = _linearised(residual, moved, columns, box)
+    for _ in range(5):
+        index = np.flatnonzero(_norm(after) > limit)
+        if not index.size:
+            break
+        step[:, index] *= SHORTENED
+        moved[:, index], _ = _moved(current[:, index], step[:, index], box)
+        after[:, index], inverse[index] = _linearised(
+            residual, moved[:, index], columns[index], box
+        )
+    return moved, after, inverse
+
+
 def _descend(
     residual: Residual, current: Array, value: Array, step: Array, columns: Index, box: Box
 ) -> tuple[Array, Array, Mask]:
@@ -161,10 +189,10 @@ def _descend(
     moved, crossed = _moved(current, step, box)
     after = residual(moved[:, None, :], columns)[:, 0, :]
     for _ in range(5):
-        worse = _norm(after) > 1.5 * before
+        worse = _norm(after) > WORSE * before
         if not worse.any():
             break
-        step = np.where(worse, 0.4 * step, step)
+        step = np.where(worse, SHORTENED * step, step)
         index = np.flatnonzero(worse)
         moved[:, index], crossed[index] = _moved(current[:, index], step[:, index], box)
         after[:, index] = residual(moved[:, None, index], columns[index])[:, 0, :]
