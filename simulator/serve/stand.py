@@ -15,6 +15,7 @@ from simulator.serve.bench_readings import HEATING_READINGS, READINGS, frost_of
 from simulator.serve.bench_setting import Setting
 from simulator.serve.cycle_points import chart
 from simulator.serve.stand_bill import bill
+from simulator.serve.stand_charts import stand_chart
 from simulator.serve.stand_entry import dials, setting_of, system_of, usual
 from simulator.serve.stand_scales import scales_of
 
@@ -38,18 +39,20 @@ def answer(message: dict[str, Any]) -> dict[str, Any]:
     Parameters
     ----------
     message : dict
-        ``do`` is ``set`` or ``bill``; numbers as typed.
+        ``do`` is ``set``, ``bill`` or ``chart``; numbers as typed.
 
     Returns
     -------
     dict
-        ``stand`` or ``bill``, or ``problem`` with one sentence.
+        ``stand``, ``bill`` or ``chart``, or ``problem`` with one sentence.
     """
-    if message.get("do") not in ("set", "bill"):
+    if message.get("do") not in ("set", "bill", "chart"):
         return {"problem": "The test stand only knows how to be set."}
     try:
         system = system_of(message)
         setting = bench_setting.checked(setting_of(message), system)
+        if message["do"] == "chart":
+            return {"chart": stand_chart(setting, str(message.get("chart", "")), system)}
     except BadEntry as problem:
         return {"problem": str(problem)}
     # A day takes longer than a slider may: the page asks for it once the slider rests.

@@ -6,7 +6,7 @@ function sides(dome) {
 }
 
 function cycleChart(chart) {
-  const box = { left: 64, right: 16, top: 16, bottom: 48, width: 560, height: 380 };
+  const box = { left: 52, right: 12, top: 16, bottom: 48, width: 424, height: 320 };
   const cycle = [...chart.healthy, ...(chart.now || [])];
   const ps = [...chart.dome, ...cycle].map((p) => p[1]);
   // A cycle that stands leaves the dome alone, from its foot up.

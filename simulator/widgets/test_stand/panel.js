@@ -1,11 +1,19 @@
 // The test stand: settings go out latest only, answers are painted as they come.
 
+const DEFAULTS = {
+  mode: "cooling", unit: "quail_36", refrigerant: "", metering: "", motor: "", zone: "attic",
+  outdoor: "95", outdoor_wb: "", return_db: "80", return_wb: "67", airflow: "100", altitude: "0",
+  units: "us",
+};
+const LARGE_KEY = "benchcall-projector";
+
 function render({ model, el: host }) {
   const line = new Line(model);
-  const setting = {
-    mode: "cooling", unit: "quail_36", refrigerant: "", metering: "", motor: "", zone: "attic",
-    outdoor: "95", outdoor_wb: "", return_db: "80", return_wb: "67", airflow: "100", altitude: "0",
-    faults: [], units: "us",
+  const setting = { ...DEFAULTS, faults: [] };
+  const given = settingFromAddress(setting);
+  const view = {
+    chart: CHART_NAMES.includes(given.get("chart")) ? given.get("chart") : "cycle",
+    game: null, isHidden: false, isLarge: recall(LARGE_KEY) === "yes", refused: "",
   };
   let stand = null;
   let drawn = ""; // mode and units whose limits the controls show
@@ -18,8 +26,10 @@ function render({ model, el: host }) {
   const readings = el("section", { "aria-labelledby": "h-show" });
   const meaning = el("div", {});
   const bill = el("section", { "aria-labelledby": "h-bill" }, el("h3", { id: "h-bill" }, WORDS.bill));
+  const tools = el("div", { class: "row tools" });
+  root.classList.toggle("projector", view.isLarge);
   root.append(
-    el("header", {}, el("h1", {}, WORDS.title), el("p", {}, WORDS.lead)), notice,
+    el("header", {}, el("div", {}, el("h1", {}, WORDS.title), el("p", { class: "lead" }, WORDS.lead)), tools), notice,
     el("div", { class: "stand-grid" }, controls, readings,
       el("section", { "aria-labelledby": "h-means" }, meaning, bill)));
   host.append(root);
@@ -40,7 +50,56 @@ function render({ model, el: host }) {
       if (!answer.bill) return; // what is wrong with the setting stands above; the old bill stays dim
       replaceKeepingFocus(bill, billTable(answer.bill));
       bill.classList.remove("stale");
+      if (view.chart !== "cycle") drawChart();
     }, REST);
+  }
+
+  // The cycle comes with every answer; the others are asked for when they are looked at.
+  const figure = el("div", { class: "figure" });
+  async function drawChart() {
+    const name = view.chart;
+    if (name === "cycle") { replaceKeepingFocus(figure, cycleChart(stand.chart)); return; }
+    const answer = await line.ask({ ...message("chart"), chart: name });
+    if (name !== view.chart || !answer.chart) return;
+    replaceKeepingFocus(figure, MORE_CHARTS[name](answer.chart));
+  }
+
+  function drawTools() {
+    const toggle = (key, word, isOn, onclick) => el("button", { "data-key": key, "aria-pressed": isOn ? "true" : "false", onclick }, word);
+    replaceKeepingFocus(tools, [
+      toggle("predict", WORDS.predict, Boolean(view.game), () => { view.game = view.game ? null : { marks: {}, isRevealed: false }; if (!view.game) view.isHidden = false; redraw(); }),
+      el("button", { "data-key": "random", onclick: anyFault }, WORDS.random),
+      toggle("projector", WORDS.projector, view.isLarge, () => {
+        view.isLarge = !view.isLarge;
+        keep(LARGE_KEY, view.isLarge ? "yes" : "no");
+        root.classList.toggle("projector", view.isLarge);
+        drawTools();
+      }),
+      el("button", { "data-key": "link", onclick: copyLink }, WORDS.copyLink),
+    ]);
+  }
+
+  async function copyLink() {
+    const address = addressOf(setting, view.chart);
+    window.history.replaceState(null, "", address);
+    try { await navigator.clipboard.writeText(address); notice.textContent = WORDS.copied; } catch { notice.textContent = WORDS.inBar; }
+  }
+
+  // One fault, chosen by chance and kept from the class until the reveal.
+  function anyFault() {
+    const list = offered(setting.mode);
+    const one = list[Math.floor(Math.random() * list.length)];
+    setting.faults = [{ name: one.name, severity: String(one.typical) }];
+    view.game = { marks: {}, isRevealed: false };
+    view.isHidden = true;
+    redraw();
+    send();
+  }
+
+  function redraw() {
+    drawControls();
+    drawTools();
+    paint();
   }
 
   async function send() {
@@ -50,18 +109,28 @@ function render({ model, el: host }) {
     const kind = `${setting.mode} ${setting.units}`;
     const answer = await line.ask(message("set"));
     inFlight = false;
+    if (!stand && answer.problem && !view.refused) {
+      // An address that asks for what there is not: say so, and start from the usual.
+      view.refused = answer.problem;
+      Object.assign(setting, DEFAULTS, { faults: [] });
+      send();
+      return;
+    }
     if (answer.stand) {
       stand = answer.stand;
       if (kind !== drawn) {
         drawn = kind;
         drawControls();
+        drawTools();
       }
       paint();
     }
     // What stands there belongs to an earlier setting for as long as a sentence says so.
     for (const part of [readings, meaning]) part.classList.toggle("stale", !answer.stand);
-    notice.textContent = answer.problem || (stand ? stand.state_text : "");
-    notice.classList.toggle("problem", Boolean(answer.problem) || (stand && stand.state !== "running"));
+    const isSecret = view.game && !view.game.isRevealed;
+    notice.textContent = answer.problem || view.refused || (stand && !isSecret ? stand.state_text : "");
+    notice.classList.toggle("problem", Boolean(answer.problem || view.refused) || Boolean(stand && !isSecret && stand.state !== "running"));
+    if (view.refused !== "" && view.refused !== " ") view.refused = " ";
     root.dataset.ready = "true";
     root.dataset.answered = String(Number(root.dataset.answered || 0) + 1);
     if (waiting) { waiting = false; send(); }
@@ -141,6 +210,7 @@ function render({ model, el: host }) {
       drawControls();
       send();
     });
+    if (view.isHidden && slot === 0) return el("div", { class: "dial fault" }, el("p", {}, `${WORDS.fault(slot)}: ${WORDS.hidden}`));
     const parts = [el("label", { for: `fault-${slot}` }, WORDS.fault(slot)), select];
     if (kind) {
       const range = el("input", { type: "range", min: 0, max: kind.high, step: kind.step, value: chosen.severity, id: `sev-${slot}`, "data-key": `sev-range-${slot}` });
@@ -171,7 +241,7 @@ function render({ model, el: host }) {
         choice("zone", stand.choices.zone),
         outdoorWetBulb(), wet ? null : dial("return_wb"), dial("altitude")),
       el("div", { class: "row" },
-        el("button", { "data-key": "healthy", onclick: () => { setting.faults = []; drawControls(); send(); } }, WORDS.healthyUnit),
+        el("button", { "data-key": "healthy", onclick: () => { setting.faults = []; view.isHidden = false; drawControls(); send(); } }, WORDS.healthyUnit),
         el("button", {
           "data-key": "units", "aria-pressed": setting.units === "si" ? "true" : "false",
           onclick: () => setUnits(setting.units === "us" ? "si" : "us"),
@@ -206,7 +276,20 @@ function render({ model, el: host }) {
     return parts.item;
   }
 
+  const game = {
+    redraw: () => paint(),
+    reveal: () => { view.game.isRevealed = true; view.isHidden = false; redraw(); },
+    stop: () => { view.game = null; view.isHidden = false; redraw(); },
+  };
+
   function paint() {
+    const isSecret = Boolean(view.game && !view.game.isRevealed);
+    root.classList.toggle("secret", isSecret);
+    if (isSecret) {
+      rows.clear();
+      replaceKeepingFocus(readings, predictPanel(stand, setting, view.game, game));
+      return;
+    }
     if ([...rows.keys()].join() !== stand.readings.map((row) => row.name).join()) makeRows();
     for (const row of stand.readings) {
       const parts = rows.get(row.name);
@@ -218,11 +301,19 @@ function render({ model, el: host }) {
         if (parts[part].textContent !== text) parts[part].textContent = text;
       }
     }
+    const names = CHART_NAMES.filter((name) => stand.state === "running" || name === "cycle");
+    if (!names.includes(view.chart)) view.chart = "cycle";
     replaceKeepingFocus(meaning, [
       el("h2", { id: "h-means" }, WORDS.means),
+      view.game && verdicts(stand, setting, view.game),
       stand.meaning.map((text) => el("p", {}, text)),
-      el("h3", {}, WORDS.chart), ...cycleChart(stand.chart),
+      el("div", { class: "row charts", role: "group", "aria-label": WORDS.charts }, names.map((name) => el("button", {
+        "data-key": `chart-${name}`, "aria-pressed": view.chart === name ? "true" : "false",
+        onclick: () => { view.chart = name; paint(); drawChart(); },
+      }, WORDS.chartNames[name]))),
+      figure,
     ]);
+    if (view.chart === "cycle") drawChart();
   }
 
   send();

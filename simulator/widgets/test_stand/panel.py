@@ -8,5 +8,16 @@ class TestStandPanel(Panel):
 
     __test__ = False  # the name is the trade's, not pytest's
 
-    _esm = bundle("test_stand", "shared/dom.js", "words.js", "chart.js", "bill.js", "panel.js")
+    _esm = bundle(
+        "test_stand",
+        "shared/dom.js",
+        "shared/charts/xy.js",
+        "words.js",
+        "chart.js",
+        "more_charts.js",
+        "bill.js",
+        "predict.js",
+        "link.js",
+        "panel.js",
+    )
     _css = bundle("test_stand", "shared/panel.css", "panel.css")
