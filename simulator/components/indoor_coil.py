@@ -100,14 +100,15 @@ def boiling_heat(
     dry_conductance = air_conductance * inner / (air_conductance + inner)
     dry = -np.expm1(-dry_conductance / capacity) * capacity
     dry = dry * (air.temperature - refrigerant_temperature)
-    saturated = saturated_air.saturated_enthalpy(refrigerant_temperature, air.pressure)
-    warmer = saturated_air.saturated_enthalpy(refrigerant_temperature + 5.0, air.pressure)
+    both = np.array([refrigerant_temperature, refrigerant_temperature + 5.0])
+    saturated, warmer = saturated_air.saturated_enthalpy(both, air.pressure)
     slope = (warmer - saturated) / 5.0 / air.heat_capacity
     transfer_units = air_conductance / capacity / (1.0 + slope * air_conductance / inner)
     wet = -np.expm1(-transfer_units) * air.mass_flow * (air.enthalpy - saturated)
     half = 0.5 * (wet - dry)
     blunt = 0.01 * (np.abs(wet) + np.abs(dry)) + 1.0
-    return 0.5 * (wet + dry) + np.sqrt(half * half + blunt * blunt) - blunt
+    larger: Values = 0.5 * (wet + dry) + np.sqrt(half * half + blunt * blunt) - blunt
+    return larger
 
 
 def sensible_heat(air: CoilAir, heat: Values, wet_share: Values, air_conductance: Values) -> Values:

@@ -7,9 +7,8 @@ from simulator.quantities.values import Values
 
 def _log1p_over(value: Values) -> Values:
     """log(1 + y) / y, safe at zero."""
-    small = np.abs(value) < 1e-5
-    safe = np.where(small, 1.0, value)
-    return np.where(small, 1.0 - 0.5 * value, np.log1p(safe) / safe)
+    safe = np.where(value == 0.0, 1e-30, value)
+    return np.log1p(safe) / safe
 
 
 def mean_two_phase_density(

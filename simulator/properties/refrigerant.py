@@ -167,14 +167,15 @@ class Refrigerant:
         top = self.lines[:, column, -1].sum()
         # Held at both ends: colder is no air conditioner, hotter is a trip.
         wanted = held(np.asarray(temperature, dtype=float), nodes[0], top)
-        cell = held(np.searchsorted(nodes, wanted) - 1, 0, len(nodes) - 1)
+        cell = np.maximum(nodes.searchsorted(wanted) - 1, 0)
         c = self.lines[:, column].take(cell, axis=-1)
         offset = wanted - c[0]
+        # The square term is 0.2 % of a cell at most: its series, then one step of Newton's.
         t = offset / c[1]
-        for _ in range(3):
-            value = ((c[3] * t + c[2]) * t + c[1]) * t
-            slope = (3.0 * c[3] * t + 2.0 * c[2]) * t + c[1]
-            t = t - (value - offset) / slope
+        t = t - c[2] / c[1] * t * t
+        value = ((c[3] * t + c[2]) * t + c[1]) * t
+        slope = (3.0 * c[3] * t + 2.0 * c[2]) * t + c[1]
+        t = t - (value - offset) / slope
         found: Array = np.exp(self.first + self.step * (cell + held(t, 0.0, 1.0)))
         return found
 

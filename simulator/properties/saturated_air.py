@@ -5,7 +5,11 @@ from functools import lru_cache
 import numpy as np
 
 from simulator.properties import moist_air
-from simulator.properties.water_vapour import logarithmic_slope, saturation_pressure
+from simulator.properties.water_vapour import (
+    TRIPLE_POINT,
+    logarithmic_slope,
+    saturation_pressure,
+)
 from simulator.quantities.values import Array, Values
 
 
@@ -32,7 +36,8 @@ def saturated_enthalpy(temperature: Values, pressure: Values) -> Array:
 @lru_cache
 def _saturated_nodes() -> tuple[Array, Array]:
     """Temperatures [K] and enthalpies of saturated air at sea level [J/kg]."""
-    nodes = np.linspace(223.15, 338.15, 231)
+    # So close that a straight line between two is within 2e-5 K; one at the bend.
+    nodes = np.sort(np.append(np.linspace(223.15, 338.15, 2301), TRIPLE_POINT))
     return nodes, saturated_enthalpy(nodes, moist_air.STANDARD_PRESSURE)
 
 
@@ -55,7 +60,8 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
     # The enthalpy above that of dry air grows as one over the pressure: begin at sea level.
     nodes, levels = _saturated_nodes()
     guess: Array = np.asarray(np.interp(wanted, levels, nodes), dtype=np.float64)
-    for _ in range(2 if np.all(np.asarray(pressure) == moist_air.STANDARD_PRESSURE) else 4):
+    at_sea_level = np.all(np.asarray(pressure) == moist_air.STANDARD_PRESSURE)
+    for _ in range(1 if at_sea_level else 4):
         vapour = saturation_pressure(guess)
         vapour = np.minimum(vapour, 0.5 * np.asarray(pressure))
         ratio = moist_air.MASS_RATIO * vapour / (pressure - vapour)
@@ -63,7 +69,7 @@ def temperature_at_saturated_enthalpy(air_enthalpy: Values, pressure: Values) ->
         celsius = guess - moist_air.ZERO_CELSIUS
         latent = moist_air.EVAPORATION_AT_ZERO + moist_air.VAPOUR_HEAT_CAPACITY * celsius
         off = moist_air.DRY_HEAT_CAPACITY * celsius + ratio * latent - wanted
-        guess = guess - off / (moist_air.DRY_HEAT_CAPACITY + slope * latent)
+        guess = guess - off / (moist_air.heat_capacity(ratio) + slope * latent)
     return guess
 
 
@@ -88,7 +94,7 @@ def without_fog(enthalpy: Values, humidity: Values, pressure: Values) -> Values:
         temperature = moist_air.temperature_from_enthalpy(enthalpy, humidity)
         full = moist_air.saturated_humidity_ratio(temperature, pressure)
         fog = np.maximum(humidity - full, 0.0)
-        if not np.any(fog > 0.0):
+        if not fog.any():
             break
         # What falls out warms the air, and warmer air holds more.
         warming = moist_air.EVAPORATION_AT_ZERO / moist_air.heat_capacity(humidity)
