@@ -126,6 +126,36 @@ def leak_search(seen: Seen) -> str:
     return "The detector stays silent at every joint it was held to."
 
 
+def control_wires(seen: Seen) -> str:
+    """Low-voltage wires on the air handler's terminals."""
+    share = float(seen.installation.controls.strips_with_every_call)
+    if share < 0.02:
+        return "Every terminal holds its own wire; on W2 the thermostat's wire alone."
+    bank = "all banks" if share > 0.98 else "some of the banks"
+    return (
+        "A short wire runs from the terminal that the thermostat makes live for heating over to "
+        f"W2; behind it the relays of {bank} of the strips."
+    )
+
+
+def defrost_pins(seen: Seen) -> str:
+    """What the defrost board is set to."""
+    controls = seen.installation.controls
+    minutes = float(controls.defrost_interval) / 60.0
+    end = _both(float(controls.defrost_end_temperature), "temperature")
+    demand = float(controls.defrost_demand)
+    if demand > 0.0:
+        colder = _both(demand, "temperature_difference")
+        return (
+            f"No time pins: it starts a defrost where the coil runs {colder} colder than it did "
+            f"when clean; its sensor ends it at {end}."
+        )
+    return (
+        f"Set for a defrost after {minutes:.0f} minutes of running with the coil below freezing; "
+        f"its sensor ends it at {end}."
+    )
+
+
 def defrost_test(seen: Seen) -> str:
     """The board's test pins bridged while heating."""
     point = seen.point

@@ -20,7 +20,8 @@ class Controls:
     auxiliary_droop : float
         How far the rooms fall below the setpoint before strips join. [delta K]
     strips_with_every_call : float
-        1 where a jumper brings strips on with every call for heat. [-]
+        1 where a jumper brings strips on with every call for heat; less where it reaches some
+        of their banks only. It starts at a terminal that is dead while cooling. [-]
     emergency_heat : float
         1 where the thermostat leaves the compressor out while heating. [-]
     defrost_enabled : float

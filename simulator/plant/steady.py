@@ -84,7 +84,7 @@ def solve_many(
 
 
 def actual(installation: Installation, conditions: Conditions) -> Conditions:
-    """What the reversing valve makes of the call.
+    """What the wiring of the strips and the reversing valve make of the call.
 
     Parameters
     ----------
@@ -98,6 +98,11 @@ def actual(installation: Installation, conditions: Conditions) -> Conditions:
     Conditions
         With the mode that the circuit runs in.
     """
+    if conditions.mode == "heating":
+        # A jumper at the air handler brings strips on with the compressor's own call.
+        jumped = installation.controls.strips_with_every_call * conditions.compressor_call
+        strips = np.maximum(conditions.auxiliary_call, jumped)[()]
+        conditions = replace(conditions, auxiliary_call=strips)
     if not installation.unit.reversing_valve.is_stuck:
         return conditions
     other = "heating" if conditions.mode == "cooling" else "cooling"

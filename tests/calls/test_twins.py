@@ -99,8 +99,14 @@ def texts(part: Any) -> Iterator[str]:
 
 
 # Rooms at a visit are the call's own, so what a thermostat makes of them tells over days only;
-# ice put on a coil tells in any season, and only a winter's call has it.
-TELLS = {"fan_always_on": False, "thermostat_offset": False, "no_defrost": True}
+# ice put on a coil, the pins of its board and a jumper tell in any season.
+TELLS = {
+    "fan_always_on": False,
+    "frequent_defrost": True,
+    "misplaced_staging": True,
+    "no_defrost": True,
+    "thermostat_offset": False,
+}
 
 
 @pytest.fixture(scope="module")

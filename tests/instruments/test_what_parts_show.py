@@ -53,6 +53,9 @@ STEPS_OF = [
     ("look_indoor_coil", "indoor_coil", "ice", (0.0, 0.3, 0.9)),
     ("look_indoor_coil", "indoor_coil", "wet_pressure_drop", (62.3, 100.0, 200.0)),
     ("look_frost", "outdoor_coil", "frost", (0.0, 0.1 * CAPACITY, 0.5 * CAPACITY, CAPACITY)),
+    ("look_defrost_pins", "controls", "defrost_interval", (1200.0, 1800.0, 3600.0)),
+    ("look_defrost_pins", "controls", "defrost_demand", (0.0, 2.0, 4.0)),
+    ("look_control_wires", "controls", "strips_with_every_call", (0.0, 0.5, 1.0)),
     ("look_drain", None, "float_switch_open", (0.0, 1.0)),
     ("look_board", None, "leak_detector_open", (0.0, 1.0)),
 ]
