@@ -1,8 +1,9 @@
 """A summer's day of the house."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from itertools import product
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
 import numpy as np
 
@@ -12,6 +13,7 @@ from simulator.plant.day_record import (
     DAYS_TO_SETTLE,
     Day,
     DayWeather,
+    air_density,
     clock,
     outdoor_temperature,
     summary,
@@ -20,6 +22,9 @@ from simulator.plant.day_record import (
 from simulator.plant.installation import Installation
 from simulator.plant.rooms import STEP, Between, Outside, Room, stepped
 from simulator.quantities.values import Array
+
+Step: TypeAlias = Callable[[int, Room], tuple[Room, Array]]
+FIRST_WATER = 0.0105  # in the rooms before the first day [kg/kg]; chosen
 
 
 class _Grid(NamedTuple):
@@ -52,36 +57,84 @@ def day(installation: Installation, weather: DayWeather, setpoint: float) -> Day
     Day
         The last of the repeated days.
     """
-    controls = installation.controls
-    held = setpoint - float(np.asarray(controls.thermostat_offset))
-    share = float(np.asarray(controls.fan_always_on))
-    grid = _grid(installation, weather, held, calling=True)
-    # With the compressor left out, air moves alone.
-    moving = _grid(installation, weather, held, calling=False) if share > 0.0 else grid
-    hours = clock()
-    outdoors, sunshine = outdoor_temperature(weather, hours), sun(weather, hours)
-    room, log, used = Room(0.0, held, 0.0105), np.zeros((len(hours), 3)), np.zeros(4)
+    step = stepping(installation, weather, setpoint)
+    count = len(clock())
+    room = Room(0.0, held(installation, setpoint), FIRST_WATER)
+    log, used = np.zeros((count, 3)), np.zeros(4)
     for _ in range(DAYS_TO_SETTLE):
         used[:] = 0.0
-        for index, cold in enumerate(outdoors):
-            place = (cold, room.temperature, room.humidity_ratio)
-            running = _lookup(grid, place)
-            outside = Outside(cold, sunshine[index], weather.humidity_ratio)
-            blown = _lookup(moving, place) if share > 0.0 else running
-            between = Between(share, float(blown[0]) if share > 0.0 else 0.0)
-            room = stepped(installation.house, outside, held, running, room, between)
-            used += room.run_fraction * running[3:] * STEP
-            if share > 0.0:
-                used[2] += (1.0 - room.run_fraction) * share * blown[5] * STEP
+        for index in range(count):
+            room, taken = step(index, room)
+            used += taken
             log[index] = room
-    return summary(installation, log, used)
+    return summary(installation, weather, log, used)
 
 
-def _grid(installation: Installation, weather: DayWeather, held: float, *, calling: bool) -> _Grid:
+def held(installation: Installation, setpoint: float) -> float:
+    """Room temperature that the thermostat really holds.
+
+    Parameters
+    ----------
+    installation : Installation
+        Its thermostat may read warm or cold.
+    setpoint : float
+        As set. [K]
+
+    Returns
+    -------
+    float
+        [K]
+    """
+    return setpoint - float(np.asarray(installation.controls.thermostat_offset))
+
+
+def stepping(installation: Installation, weather: DayWeather, setpoint: float) -> Step:
+    """How the rooms move in one step of the day, with the plant solved ahead.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+    weather : DayWeather
+        The day.
+    setpoint : float
+        Of the thermostat. [K]
+
+    Returns
+    -------
+    callable
+        From a step of the day and the rooms before it: the rooms after, and the energy that
+        each part took. [J]
+    """
+    goal = held(installation, setpoint)
+    share = float(np.asarray(installation.controls.fan_always_on))
+    grid = _grid(installation, weather, goal, calling=True)
+    # With the compressor left out, air moves alone.
+    moving = _grid(installation, weather, goal, calling=False) if share > 0.0 else grid
+    hours = clock()
+    outdoors, sunshine = outdoor_temperature(weather, hours), sun(weather, hours)
+    density = air_density(weather)
+
+    def step(index: int, room: Room) -> tuple[Room, Array]:
+        place = (outdoors[index], room.temperature, room.humidity_ratio)
+        running = _lookup(grid, place)
+        outside = Outside(outdoors[index], sunshine[index], weather.humidity_ratio, density)
+        blown = _lookup(moving, place) if share > 0.0 else running
+        between = Between(share, float(blown[0]) if share > 0.0 else 0.0)
+        after = stepped(installation.house, outside, goal, running, room, between)
+        taken = after.run_fraction * running[3:] * STEP
+        if share > 0.0:
+            taken[2] += (1.0 - after.run_fraction) * share * blown[5] * STEP
+        return after, taken
+
+    return step
+
+
+def _grid(installation: Installation, weather: DayWeather, goal: float, *, calling: bool) -> _Grid:
     """Solve the corners between which the day moves."""
     axes = (
         np.linspace(weather.low, weather.high, 4),
-        np.array([held - 1.0, held + 4.0, held + 12.0]),
+        np.array([goal - 1.0, goal + 4.0, goal + 12.0]),
         np.array([0.005, 0.009, 0.013, 0.018]),
     )
     corners = list(product(*axes))
@@ -93,6 +146,7 @@ def _grid(installation: Installation, weather: DayWeather, held: float, *, calli
             outdoor_humidity_ratio=weather.humidity_ratio,
             indoor_temperature=room,
             indoor_humidity_ratio=water,
+            pressure=weather.pressure,
             solar=weather.noon_sun * max((outdoors - middle) / (weather.high - middle), 0.0) * 0.85,
         )
         for outdoors, room, water in corners

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from simulator.plant.installation import Installation
-from simulator.plant.rooms import STEP
+from simulator.plant.rooms import AIR_DENSITY, STEP
 from simulator.properties import moist_air
 from simulator.quantities.values import Array
 
@@ -26,12 +26,15 @@ class DayWeather:
         Outdoors, all day. [kg/kg]
     noon_sun : float
         On a horizontal surface at noon. [W/m²]
+    pressure : float
+        Barometric. [Pa]
     """
 
     high: float
     low: float
     humidity_ratio: float
     noon_sun: float = 900.0
+    pressure: float = moist_air.STANDARD_PRESSURE
 
 
 class Parts(NamedTuple):
@@ -163,6 +166,22 @@ def sun(weather: DayWeather, hour: Array) -> Array:
     )
 
 
+def air_density(weather: DayWeather) -> float:
+    """Of the air that house and weather exchange.
+
+    Parameters
+    ----------
+    weather : DayWeather
+        Gives the barometer.
+
+    Returns
+    -------
+    float
+        [kg/m³]
+    """
+    return AIR_DENSITY * weather.pressure / moist_air.STANDARD_PRESSURE
+
+
 def clock() -> Array:
     """The middle of every step of a day.
 
@@ -174,13 +193,15 @@ def clock() -> Array:
     return np.asarray((np.arange(int(86400 / STEP)) + 0.5) * STEP / 3600.0, dtype=np.float64)
 
 
-def summary(installation: Installation, log: Array, used: Array) -> Day:
+def summary(installation: Installation, weather: DayWeather, log: Array, used: Array) -> Day:
     """The day from its steps.
 
     Parameters
     ----------
     installation : Installation
         Gives the price.
+    weather : DayWeather
+        Gives the barometer.
     log : array
         Run fraction, room temperature and humidity ratio of each step. [-], [K], [kg/kg]
     used : array
@@ -192,7 +213,7 @@ def summary(installation: Installation, log: Array, used: Array) -> Day:
     """
     fractions = log[:, 0]
     hourly = fractions.reshape(24, -1).mean(axis=1)
-    humidity = np.asarray(moist_air.relative_humidity(log[:, 1], log[:, 2], 101325.0))
+    humidity = np.asarray(moist_air.relative_humidity(log[:, 1], log[:, 2], weather.pressure))
     return Day(
         hours=clock(),
         run_fraction=fractions.copy(),

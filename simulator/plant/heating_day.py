@@ -8,10 +8,13 @@ import numpy as np
 from simulator.components.electric_strips import strip_power
 from simulator.plant import defrost, steady
 from simulator.plant.conditions import Conditions
+from simulator.plant.cooling_day import Step
+from simulator.plant.cooling_day import held as held_at
 from simulator.plant.day_record import (
     DAYS_TO_SETTLE,
     Day,
     DayWeather,
+    air_density,
     clock,
     outdoor_temperature,
     summary,
@@ -74,30 +77,61 @@ def day(installation: Installation, weather: DayWeather, setpoint: float) -> Day
     Day
         The last of the repeated days.
     """
+    step = stepping(installation, weather, setpoint)
+    count = len(clock())
+    room = Room(0.0, held_at(installation, setpoint), INDOOR_WATER)
+    log, used = np.zeros((count, 3)), np.zeros(4)
+    for _ in range(DAYS_TO_SETTLE):
+        used[:] = 0.0
+        for index in range(count):
+            room, taken = step(index, room)
+            used += taken
+            log[index] = room
+    return summary(installation, weather, log, used)
+
+
+def stepping(installation: Installation, weather: DayWeather, setpoint: float) -> Step:
+    """How the rooms move in one step of the day, with the plant solved ahead.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+    weather : DayWeather
+        The day.
+    setpoint : float
+        Of the thermostat. [K]
+
+    Returns
+    -------
+    callable
+        As ``cooling_day.stepping``.
+    """
     controls, house = installation.controls, installation.house
-    held = setpoint - float(np.asarray(controls.thermostat_offset))
+    goal = held_at(installation, setpoint)
     share = float(np.asarray(controls.fan_always_on))
     droop = float(np.asarray(controls.auxiliary_droop))
     lockout = float(np.asarray(controls.auxiliary_lockout))
-    grid = _grid(installation, weather, held)
+    grid = _grid(installation, weather, goal)
     hours = clock()
     outdoors, sunshine = outdoor_temperature(weather, hours), sun(weather, hours)
-    water = np.asarray(moist_air.saturated_humidity_ratio(outdoors, 101325.0))
+    water = np.asarray(moist_air.saturated_humidity_ratio(outdoors, weather.pressure))
     water = np.minimum(weather.humidity_ratio, water)
-    room, log, used = Room(0.0, held, INDOOR_WATER), np.zeros((len(hours), 3)), np.zeros(4)
-    for _ in range(DAYS_TO_SETTLE):
-        used[:] = 0.0
-        for index, cold in enumerate(outdoors):
-            first, second, moving = _lookup(grid, cold, room.temperature)
-            more = second - first
-            call = Call(held, droop, max(float(more[0]), 0.0) if cold < lockout else 0.0)
-            outside = Outside(cold, sunshine[index], float(water[index]))
-            between = Between(share, -float(moving[0]))
-            room, joined = warmed(house, outside, call, first, room, between)
-            used += room.run_fraction * (first[3:] + joined * more[3:]) * STEP
-            used[2] += (1.0 - room.run_fraction) * share * moving[5] * STEP
-            log[index] = room
-    return summary(installation, log, used)
+    density = air_density(weather)
+
+    def step(index: int, room: Room) -> tuple[Room, Array]:
+        cold = outdoors[index]
+        first, second, moving = _lookup(grid, cold, room.temperature)
+        more = second - first
+        call = Call(goal, droop, max(float(more[0]), 0.0) if cold < lockout else 0.0)
+        outside = Outside(cold, sunshine[index], float(water[index]), density)
+        between = Between(share, -float(moving[0]))
+        after, joined = warmed(house, outside, call, first, room, between)
+        taken = after.run_fraction * (first[3:] + joined * more[3:]) * STEP
+        taken[2] += (1.0 - after.run_fraction) * share * moving[5] * STEP
+        return after, taken
+
+    return step
 
 
 def balance_point(
@@ -137,8 +171,14 @@ def balance_point(
 
 
 def _conditions(
-    outdoors: float, rooms: float, water: float, strips: float = 0.0, compressor: float = 1.0
+    outdoors: float,
+    rooms: float,
+    water: float,
+    calls: tuple[float, float] = (0.0, 1.0),
+    pressure: float = moist_air.STANDARD_PRESSURE,
 ) -> Conditions:
+    """Weather and rooms with what the thermostat asks of strips and compressor."""
+    strips, compressor = calls
     return Conditions(
         outdoor_temperature=float(outdoors),
         outdoor_humidity_ratio=float(water),
@@ -148,6 +188,7 @@ def _conditions(
         mode="heating",
         auxiliary_call=strips,
         compressor_call=compressor,
+        pressure=pressure,
     )
 
 
@@ -156,14 +197,15 @@ def _grid(installation: Installation, weather: DayWeather, held: float) -> _Grid
     controls = installation.controls
     outdoors = np.linspace(weather.low, weather.high, KNOTS)
     water = np.minimum(
-        weather.humidity_ratio, np.asarray(moist_air.saturated_humidity_ratio(outdoors, 101325.0))
+        weather.humidity_ratio,
+        np.asarray(moist_air.saturated_humidity_ratio(outdoors, weather.pressure)),
     )
     rooms = np.array([held - COOLER, held + 2.0])
     emergency = float(np.asarray(controls.emergency_heat) >= 0.5)
     jumper = max(float(np.asarray(controls.strips_with_every_call)), emergency)
     calls = ((jumper, 1.0 - emergency), (1.0, 1.0 - emergency), (0.0, 0.0))
     around = [
-        _conditions(cold, warm, wet, strips, compressor)
+        _conditions(cold, warm, wet, (strips, compressor), weather.pressure)
         for strips, compressor in calls
         for cold, wet in zip(outdoors, water, strict=True)
         for warm in rooms
@@ -177,18 +219,17 @@ def _grid(installation: Installation, weather: DayWeather, held: float) -> _Grid
     if turned:  # the call for heat cools, and its coil outdoors is the hot one
         table[:, :, :, 0] = -table[:, :, :, 0]
     elif emergency < 0.5:
-        table[:2] = _frosted(installation, table[:2], outdoors, water, held)
+        around = [
+            _conditions(cold, held, float(wet), pressure=weather.pressure)
+            for cold, wet in zip(outdoors, water, strict=True)
+        ]
+        table[:2] = _frosted(installation, table[:2], around)
     return _Grid(outdoors, rooms, *table)
 
 
-def _frosted(
-    installation: Installation, table: Array, outdoors: Array, water: Array, held: float
-) -> Array:
+def _frosted(installation: Installation, table: Array, around: list[Conditions]) -> Array:
     """What frost and defrost leave of it, and the strips that temper each defrost."""
     strips = installation.unit.strips
-    around = [
-        _conditions(cold, held, float(wet)) for cold, wet in zip(outdoors, water, strict=True)
-    ]
     frosted = frosting(installation, around)
     all_of_them = float(strip_power(replace(strips, energised_power=strips.installed_power), 240.0))
     worse = table.copy()

@@ -31,11 +31,14 @@ class Outside(NamedTuple):
         On a horizontal surface. [W/m²]
     humidity_ratio : float
         [kg/kg]
+    air_density : float
+        Of the air that is exchanged. [kg/m³]
     """
 
     temperature: float
     sun: float
     humidity_ratio: float
+    air_density: float = AIR_DENSITY
 
 
 class Room(NamedTuple):
@@ -239,7 +242,7 @@ def _gains(house: House, outside: Outside, running: Array, room: Room, between: 
     blown = natural + between.share * (float(running[2]) - natural)
 
     def gain(air: float) -> float:
-        exchange = house.conductance + AIR_DENSITY * air * AIR_HEAT_CAPACITY
+        exchange = house.conductance + outside.air_density * air * AIR_HEAT_CAPACITY
         return float(
             exchange * (outside.temperature - room.temperature)
             + house.sun_area * outside.sun
@@ -257,8 +260,8 @@ def _moved(
     fraction, heat, drying, gains = done
     capacity = float(np.asarray(house.heat_capacity))
     air = gains.idle_air + fraction * (gains.busy_air - gains.idle_air)
-    mass = AIR_DENSITY * house.volume * (1.0 + house.moisture_buffer)
-    wetting = house.moisture_gain + AIR_DENSITY * air * (
+    mass = outside.air_density * house.volume * (1.0 + house.moisture_buffer)
+    wetting = house.moisture_gain + outside.air_density * air * (
         outside.humidity_ratio - room.humidity_ratio
     )
     water = room.humidity_ratio + (wetting - drying) * STEP / mass
