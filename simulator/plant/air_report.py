@@ -4,7 +4,7 @@ from typing import Any
 
 from simulator.components.electric_strips import motor_current
 from simulator.components.supply_circuit import added_current
-from simulator.plant import air_states, house_air
+from simulator.plant import fixed_air, house_air
 from simulator.plant.air_states import AirStates
 from simulator.plant.case import Case
 from simulator.quantities.values import Array, Values
@@ -29,7 +29,7 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
     blower = case.installation.unit.blower
     blower_current = motor_current(path.blower_power, conditions.voltage, blower.power_factor)
     strip_current = motor_current(air.strip_power, conditions.voltage, 1.0)
-    fades = air_states.run_fades(case)
+    fades = fixed_air.run_fades(case)
     zone, plenum = air.supply_zone, air.plenum
     registers = tuple(
         zone.temperature + (plenum.temperature - zone.temperature) * fade for fade in fades

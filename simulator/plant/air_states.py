@@ -4,11 +4,11 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.components import electric_strips
 from simulator.components.indoor_coil import CoilAir
 from simulator.plant import zone_balance
 from simulator.plant.case import Case
-from simulator.plant.zone_balance import Exchange, ZoneAir
+from simulator.plant.fixed_air import FixedAir, fixed_air
+from simulator.plant.zone_balance import ZoneAir
 from simulator.properties import moist_air, saturated_air
 from simulator.quantities.values import Values
 
@@ -50,7 +50,9 @@ def coil_air(case: Case, temperature: Values, humidity_ratio: Values) -> CoilAir
     )
 
 
-def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirStates:
+def air_states(
+    case: Case, air: CoilAir, heat: Values, sensible: Values, fixed: FixedAir | None = None
+) -> AirStates:
     """Air from coil to rooms and through the zones, for heats already known.
 
     Parameters
@@ -61,56 +63,40 @@ def air_states(case: Case, air: CoilAir, heat: Values, sensible: Values) -> AirS
         Entering the coil.
     heat, sensible : float
         Taken by the coil. [W]
+    fixed : FixedAir, optional
+        Of the same case, where it is at hand.
 
     Returns
     -------
     AirStates
         Energy closes exactly: each state follows from enthalpy and humidity.
     """
-    installation, conditions, path = case.installation, case.conditions, case.path
-    flow = air.mass_flow
+    flow, fixed = air.mass_flow, fixed or fixed_air(case)
     leaving_temperature = air.temperature - sensible / (flow * air.heat_capacity)
     leaving_enthalpy = air.enthalpy - heat / flow
     wet: Values = moist_air.humidity_ratio_from_enthalpy(leaving_temperature, leaving_enthalpy)
     # Neither drier than nothing, nor wetter than it came, nor wetter than saturated air.
     wet = np.minimum(wet, air.humidity_ratio)
-    humidity = saturated_air.without_fog(leaving_enthalpy, wet, conditions.pressure)
+    humidity = saturated_air.without_fog(leaving_enthalpy, wet, air.pressure)
     leaving = ZoneAir(moist_air.temperature_from_enthalpy(leaving_enthalpy, humidity), humidity)
-    strips = electric_strips.strip_power(installation.unit.strips, conditions.voltage)
-    warmed = leaving_enthalpy + (path.blower_power + strips) / flow
+    warmed = leaving_enthalpy + (case.path.blower_power + fixed.strip_power) / flow
     plenum = ZoneAir(moist_air.temperature_from_enthalpy(warmed, humidity), humidity)
 
-    supply_zone, return_zone = _zones(case, plenum)
+    supply_zone, return_zone = _zones(case, fixed, plenum)
     return AirStates(
         ZoneAir(air.temperature, air.humidity_ratio),
         leaving,
         plenum,
         supply_zone,
         return_zone,
-        strips,
+        fixed.strip_power,
     )
 
 
-def _zones(case: Case, plenum: ZoneAir) -> tuple[ZoneAir, ZoneAir]:
+def _zones(case: Case, fixed: FixedAir, plenum: ZoneAir) -> tuple[ZoneAir, ZoneAir]:
     """Spaces around the supply ducts and around the return."""
-    installation, conditions, path = case.installation, case.conditions, case.path
-    flow = path.mass_flow
-    shared = installation.zones_shared
-    drawn = path.return_share * flow
-    walls, return_wall = duct_walls(case)
-    around_supply = Exchange(
-        path.supply_leak * flow,
-        drawn * shared,
-        walls,
-        return_wall * shared,
-        plenum.temperature,
-        plenum.humidity_ratio,
-    )
-    supply_zone = zone_balance.settled(installation.supply_zone, conditions, around_supply)
-    around_return = Exchange(
-        0.0 * flow, drawn, 0.0, return_wall, plenum.temperature, plenum.humidity_ratio
-    )
-    own = zone_balance.settled(installation.return_zone, conditions, around_return)
+    shared, own = case.installation.zones_shared, fixed.return_zone
+    supply_zone = zone_balance.settled(fixed.supply_zone, plenum)
     return_zone = ZoneAir(
         shared * supply_zone.temperature + (1.0 - shared) * own.temperature,
         shared * supply_zone.humidity_ratio + (1.0 - shared) * own.humidity_ratio,
@@ -118,49 +104,9 @@ def _zones(case: Case, plenum: ZoneAir) -> tuple[ZoneAir, ZoneAir]:
     return supply_zone, return_zone
 
 
-def run_fades(case: Case) -> tuple[Values, ...]:
-    """What is left of the difference to the zone at the end of each supply run.
-
-    Parameters
-    ----------
-    case : Case
-        Ducts and flow.
-
-    Returns
-    -------
-    tuple
-        One value a room. [-]
-    """
-    ducts, path = case.installation.ducts, case.path
-    through = path.mass_flow * path.register_share
-    capacity = through * moist_air.heat_capacity(case.conditions.indoor_humidity_ratio)
-    return tuple(np.exp(-ducts.supply_conductance * run / capacity) for run in ducts.room_runs)
-
-
-def duct_walls(case: Case) -> tuple[Values, Values]:
-    """Conductance that the zones see through supply and return duct walls.
-
-    Parameters
-    ----------
-    case : Case
-        Ducts and flow.
-
-    Returns
-    -------
-    tuple
-        Between supply plenum and zone, and between rooms and zone. [W/K]
-    """
-    ducts, path, conditions = case.installation.ducts, case.path, case.conditions
-    heat_capacity = moist_air.heat_capacity(conditions.indoor_humidity_ratio)
-    through = path.mass_flow * path.register_share * heat_capacity
-    supply = through * sum(
-        share * (1.0 - fade) for share, fade in zip(path.room_shares, run_fades(case), strict=True)
-    )
-    own = path.mass_flow * path.room_share * heat_capacity
-    return supply, own * -np.expm1(-ducts.return_conductance / own)
-
-
-def entering_coil(case: Case, return_zone: ZoneAir, plenum: ZoneAir) -> ZoneAir:
+def entering_coil(
+    case: Case, return_zone: ZoneAir, plenum: ZoneAir, fixed: FixedAir | None = None
+) -> ZoneAir:
     """Room air through the return duct, mixed with what leaks in and what is bypassed.
 
     Parameters
@@ -171,6 +117,8 @@ def entering_coil(case: Case, return_zone: ZoneAir, plenum: ZoneAir) -> ZoneAir:
         Around the return.
     plenum : ZoneAir
         Supply air, of which a bypass returns a part.
+    fixed : FixedAir, optional
+        Of the same case, where it is at hand.
 
     Returns
     -------
@@ -178,9 +126,7 @@ def entering_coil(case: Case, return_zone: ZoneAir, plenum: ZoneAir) -> ZoneAir:
         Mixed by mass, on enthalpy and humidity.
     """
     conditions, path = case.conditions, case.path
-    own = path.mass_flow * path.room_share
-    capacity = own * moist_air.heat_capacity(conditions.indoor_humidity_ratio)
-    fade = np.exp(-case.installation.ducts.return_conductance / capacity)
+    fade = (fixed or fixed_air(case)).return_fade
     room = return_zone.temperature + fade * (
         conditions.indoor_temperature - return_zone.temperature
     )
@@ -189,26 +135,3 @@ def entering_coil(case: Case, return_zone: ZoneAir, plenum: ZoneAir) -> ZoneAir:
     humidity = sum(s * air.humidity_ratio for s, air in zip(shares, parts, strict=True))
     enthalpy = sum(s * moist_air.enthalpy(*air) for s, air in zip(shares, parts, strict=True))
     return ZoneAir(moist_air.temperature_from_enthalpy(enthalpy, humidity), humidity)
-
-
-def zone_without_blower(case: Case) -> tuple[ZoneAir, ZoneAir]:
-    """Supply zone and return zone with the blower off.
-
-    Parameters
-    ----------
-    case : Case
-        Zones and weather.
-
-    Returns
-    -------
-    tuple
-        Two states.
-    """
-    conditions = case.conditions
-    idle = Exchange(
-        0.0, 0.0, 0.0, 0.0, conditions.indoor_temperature, conditions.indoor_humidity_ratio
-    )
-    return (
-        zone_balance.settled(case.installation.supply_zone, conditions, idle),
-        zone_balance.settled(case.installation.return_zone, conditions, idle),
-    )

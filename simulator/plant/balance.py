@@ -4,10 +4,11 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.plant import circuit
+from simulator.plant import circuit, coil_duty
 from simulator.plant.air_states import AirStates, air_states, coil_air, entering_coil
 from simulator.plant.case import Case
 from simulator.plant.circuit import CircuitState, Guess, Surroundings
+from simulator.plant.fixed_air import FixedAir, fixed_air
 from simulator.plant.zone_balance import ZoneAir
 from simulator.quantities.values import Array, Values
 
@@ -22,7 +23,7 @@ class Evaluation(NamedTuple):
     mixed: ZoneAir
 
 
-def evaluate(unknowns: Array, case: Case) -> Evaluation:
+def evaluate(unknowns: Array, case: Case, fixed: FixedAir | None = None) -> Evaluation:
     """Work a guess out.
 
     Parameters
@@ -31,25 +32,32 @@ def evaluate(unknowns: Array, case: Case) -> Evaluation:
         Shape (7, ...). [-]
     case : Case
         What is held.
+    fixed : FixedAir, optional
+        Of the same case, where it is at hand.
 
     Returns
     -------
     Evaluation
         Balanced only at a solution.
     """
-    unit = case.installation.unit
+    unit, conditions = case.installation.unit, case.conditions
+    fixed = fixed or fixed_air(case)
     guess = Guess(*(unknowns[index] for index in range(5)))
     air = coil_air(case, unknowns[5], unknowns[6] / GRAM)
+    heating = conditions.mode == "heating"
     ratio = case.path.airflow / unit.rated_airflow
-    state = circuit.evaluate(guess, unit, Surroundings(case.fluid, case.conditions, air, ratio))
-    if case.conditions.mode == "heating":
-        states = air_states(case, air, -state.condenser_heat, -state.condenser_heat)
+    indoors = coil_duty.indoors(unit, air, ratio, boiling=not heating)
+    around = Surroundings(case.fluid, conditions, indoors, fixed.outdoors)
+    state = circuit.evaluate(guess, unit, around)
+    if heating:
+        states = air_states(case, air, -state.condenser_heat, -state.condenser_heat, fixed)
     else:
-        states = air_states(case, air, state.evaporator_heat, state.sensible_heat)
-    return Evaluation(state, states, entering_coil(case, states.return_zone, states.plenum))
+        states = air_states(case, air, state.evaporator_heat, state.sensible_heat, fixed)
+    mixed = entering_coil(case, states.return_zone, states.plenum, fixed)
+    return Evaluation(state, states, mixed)
 
 
-def residuals(unknowns: Array, case: Case) -> Array:
+def residuals(unknowns: Array, case: Case, fixed: FixedAir | None = None) -> Array:
     """Seven balances of order one.
 
     Parameters
@@ -58,6 +66,8 @@ def residuals(unknowns: Array, case: Case) -> Array:
         Shape (7, ...). [-]
     case : Case
         What is held.
+    fixed : FixedAir, optional
+        Of the same case, where it is at hand.
 
     Returns
     -------
@@ -65,7 +75,7 @@ def residuals(unknowns: Array, case: Case) -> Array:
         Flow through compressor and metering device (logarithms), heat of both coils, charge,
         entering air; shape (7, ...). [-]
     """
-    done = evaluate(unknowns, case)
+    done = evaluate(unknowns, case, fixed)
     now, unit = done.circuit, case.installation.unit
     flow = unknowns[4]
     return np.stack(

@@ -13,7 +13,7 @@ import numpy as np
 
 from simulator.components import metering_device, refrigerant_lines
 from simulator.components.indoor_coil import CoilAir
-from simulator.plant import coil_duty, compressing, condensing, evaporating
+from simulator.plant import compressing, condensing, evaporating
 from simulator.plant import refrigerant_side as side
 from simulator.plant.coil_duty import Duty, Stream
 from simulator.plant.compressing import Compressed
@@ -43,12 +43,12 @@ class Guess(NamedTuple):
 
 
 class Surroundings(NamedTuple):
-    """What the circuit sees: fluid, weather, indoor coil air, airflow over rated [-]."""
+    """What the circuit sees: fluid, weather, both coils with their air."""
 
     fluid: Refrigerant
     conditions: Conditions
-    air: CoilAir
-    airflow_ratio: Values
+    indoors: Duty
+    outdoors: Duty
 
     @property
     def heating(self) -> bool:
@@ -108,7 +108,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     unit : Unit
         Parameters.
     around : Surroundings
-        Fluid, weather and coil air.
+        Fluid, weather and coils.
 
     Returns
     -------
@@ -116,9 +116,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         Not balanced unless the guess is a solution.
     """
     fluid, heating = around.fluid, around.heating
-    outside = coil_duty.outdoor_air(unit, around.conditions)
-    indoors = coil_duty.indoors(unit, around.air, around.airflow_ratio, boiling=not heating)
-    outdoors = coil_duty.outdoors(unit, outside, boiling=heating)
+    indoors, outdoors = around.indoors, around.outdoors
     boiler, condenser = (outdoors, indoors) if heating else (indoors, outdoors)
     flow = np.exp(guess.log_flow)
     ratio = flow / unit.rated_flow
@@ -177,7 +175,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         evaporator_heat=flow * (made.outlet.enthalpy - shed.liquid.enthalpy),
         condenser_heat=flow * (arriving[0] - shed.liquid.enthalpy),
         sensible_heat=made.sensible,
-        outdoor_air=outside,
+        outdoor_air=outdoors.air,
         charge=side.charge(unit, low, high, where),
     )
 

@@ -7,7 +7,7 @@ import numpy as np
 
 from simulator.components import outdoor_coil
 from simulator.components.electric_strips import motor_current
-from simulator.plant import air_states
+from simulator.plant import air_states, fixed_air
 from simulator.plant.air_report import air_fields
 from simulator.plant.air_states import AirStates
 from simulator.plant.case import Case, prepared
@@ -167,11 +167,12 @@ def _unconditioned(case: Case) -> AirStates:
     """Air path with a coil that takes no heat; leaks and strips still act."""
     conditions = case.conditions
     air = air_states.coil_air(case, conditions.indoor_temperature, conditions.indoor_humidity_ratio)
-    states = air_states.air_states(case, air, 0.0, 0.0)
+    fixed = fixed_air.fixed_air(case)
+    states = air_states.air_states(case, air, 0.0, 0.0, fixed)
     for _ in range(6):
-        mixed = air_states.entering_coil(case, states.return_zone, states.plenum)
+        mixed = air_states.entering_coil(case, states.return_zone, states.plenum, fixed)
         air = air_states.coil_air(case, mixed.temperature, mixed.humidity_ratio)
-        states = air_states.air_states(case, air, 0.0, 0.0)
+        states = air_states.air_states(case, air, 0.0, 0.0, fixed)
     return states
 
 
@@ -212,7 +213,7 @@ def _still_air(case: Case, fields: dict[str, Any]) -> dict[str, Any]:
     for place in _ROOM_AIR:
         still[f"{place}_temperature"] = np.asarray(room)
         still[f"{place}_humidity_ratio"] = np.asarray(conditions.indoor_humidity_ratio)
-    quiet = air_states.zone_without_blower(case)
+    quiet = fixed_air.zone_without_blower(case)
     return {
         **still,
         "near_register_temperature": room,

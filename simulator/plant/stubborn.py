@@ -8,6 +8,7 @@ import numpy as np
 from simulator.plant import balance, newton
 from simulator.plant.case import Case, chosen_case
 from simulator.plant.first_guess import TOLERANCE, first_guess
+from simulator.plant.fixed_air import fixed_air
 from simulator.quantities.values import Array, Index, Mask
 
 
@@ -38,13 +39,14 @@ def residual_of(case: Case, count: int) -> newton.Residual:
     callable
         For ``newton.solve``.
     """
-    latest: tuple[Index, Case] = (np.arange(count), case)
+    latest = (np.arange(count), case, fixed_air(case))
 
     def residual(unknowns: Array, columns: Index) -> Array:
         nonlocal latest
         if not np.array_equal(latest[0], columns):
-            latest = (columns, chosen_case(case, columns))
-        return balance.residuals(unknowns, latest[1])
+            part = chosen_case(case, columns)
+            latest = (columns, part, fixed_air(part))
+        return balance.residuals(unknowns, latest[1], latest[2])
 
     return residual
 
