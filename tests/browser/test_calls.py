@@ -189,7 +189,8 @@ def test_debrief_and_lesson_are_accessible_and_fit(capstone: Page, width: int) -
     tick_cause(page, "no_fault")
     act(page, "declare")
     close(page, "Nothing found.")
-    for address in (None, "/voila/render/air-before-refrigerant.ipynb"):
+    lessons = ("air-before-refrigerant", "02-arrive-safely", "05-static-profile")
+    for address in (None, *(f"/voila/render/{name}.ipynb" for name in lessons)):
         if address:
             page.goto(address)
             expect(page.locator("[data-question]").first).to_be_visible(timeout=30_000)

@@ -6,7 +6,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.serve.running import RunningBench, soon
 
-PAGES = ["/", "/start/mallorn", "/no/such/page"]
+PAGES = ["/", "/start/mallorn", "/no/such/page", "/worksheet", "/instructor/door"]
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

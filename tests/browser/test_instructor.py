@@ -1,0 +1,78 @@
+"""The instructor's corner in a real browser: readable by all, live, and paper that prints."""
+
+import os
+import subprocess
+import sys
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, expect
+
+from tests.serve.running import RunningBench
+
+PASSWORD = "four plain words here"
+
+
+@pytest.fixture
+def instructor(page: Page, bench: RunningBench) -> Page:
+    """Signed in."""
+    command = [sys.executable, "-m", "simulator.serve.command", "password", "--stdin"]
+    data = os.environ | {"BENCHCALL_DATA": str(bench.data)}
+    subprocess.run(command, input=f"{PASSWORD}\n", text=True, env=data, check=True)
+    page.goto("/instructor")
+    page.get_by_label("Password").fill(PASSWORD)
+    page.get_by_role("button", name="Sign in").click()
+    page.get_by_role("heading", name="Open a class").wait_for()
+    return page
+
+
+def is_clean(page: Page, width: int) -> None:
+    """No violation at all, and no wider than the screen."""
+    page.set_viewport_size({"width": width, "height": 844})
+    found = Axe().run(page).response["violations"]
+    assert [violation["id"] for violation in found] == []
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_its_pages_are_accessible_and_fit(instructor: Page, width: int, scheme: str) -> None:
+    page = instructor
+    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    is_clean(page, width)
+    page.get_by_label("Name of the class").fill("Tuesday")
+    page.locator("input[name=call]").first.check()
+    page.get_by_role("button", name="Open the class").click()
+    is_clean(page, width)
+    page.goto("/instructor/key/mallorn")
+    is_clean(page, width)
+
+
+def test_the_board_follows_a_trainee(
+    instructor: Page, browser: Browser, bench: RunningBench
+) -> None:
+    page = instructor
+    page.get_by_label("Name of the class").fill("Tuesday")
+    for box in page.locator("input[name=call]").all():
+        box.check()
+    page.get_by_role("button", name="Open the class").click()
+    code = page.locator(".join .code").inner_text()
+    learner = browser.new_context(base_url=bench.address)
+    trainee = learner.new_page()
+    trainee.goto("/")
+    trainee.get_by_label("Code on the instructor's board").fill(code)
+    trainee.get_by_label("Your name").fill("Ana")
+    trainee.get_by_role("button", name="Join the class").click()
+    trainee.locator("section[aria-labelledby=joined] button").first.click()
+    expect(trainee.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    trainee.locator('[data-key="test-ask_when"]').click()
+    row = page.locator(".board tbody tr")
+    expect(row).to_contain_text("looking round", timeout=10_000)
+    expect(row).to_contain_text("Seat 1")
+    expect(row).not_to_contain_text("Ana")
+    page.get_by_role("button", name="Pause the class").click()
+    page.get_by_role("button", name="Release the class").wait_for()
+    trainee.locator('[data-key="test-ask_changed"]').click()
+    expect(trainee.locator(".notice.problem")).to_contain_text("paused the class")
+    trainee.goto("about:blank")
+    learner.close()
