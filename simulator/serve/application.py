@@ -148,12 +148,14 @@ class Bench(Voila):  # type: ignore[misc]
         self.ioloop = tornado.ioloop.IOLoop.current()
         try:
             self.app.listen(self.port, self.ip)
+            self.ioloop.add_callback(self.kernel_manager.warm_up)
             self.ioloop.add_callback(self.announce, self._home())
             self.ioloop.start()
         except KeyboardInterrupt:
             self.log.info("Stopped from the keyboard.")
         finally:
             self.stop()
+            self.kernel_manager.cool_down()
 
     def _home(self) -> str:
         ip = {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(str(self.ip), str(self.ip))

@@ -142,6 +142,9 @@ def build_parser(wanted: str) -> OneSentence:
     )
     parser.add_argument("--no-browser", action="store_true", help="do not open a browser")
     parser.add_argument("--places", type=places, default=40, help="pages at once (default: 40)")
+    parser.add_argument(
+        "--no-fork", action="store_true", help="start each page's kernel alone, as lessons change"
+    )
     parser.add_argument("--base-url", type=base_url, default="/", help="path a proxy puts in front")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     readings = commands.add_parser("readings", help="print what the tools would read")
@@ -224,6 +227,7 @@ def _serve(options: argparse.Namespace, chosen: int) -> int:
         base_url=options.base_url,
         open_browser=not options.no_browser,
         places=options.places,
+        forks=not options.no_fork,
     )
     logging.getLogger("traitlets").propagate = True
     try:

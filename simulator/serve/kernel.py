@@ -24,13 +24,40 @@ def kernel_config() -> Config:
     return config
 
 
-def main() -> None:
-    """Run one kernel until its page is left."""
+def do_without_debugger() -> None:
+    """Keep the debugger out: no page may ask for one, and it is a third of a kernel."""
+    sys.modules["debugpy"] = None  # type: ignore[assignment]
+
+
+def run(arguments: list[str], parent: int = 0) -> None:
+    """Run one kernel until its page is left.
+
+    Parameters
+    ----------
+    arguments : list of str
+        Of the kernel's command line.
+    parent : int
+        Process number of the parent with which a forked kernel ends; 0 for an ordinary one.
+    """
     guard_this_process()
-    application = IPKernelApp.instance(config=kernel_config())
-    application.initialize(sys.argv[1:])  # type: ignore[no-untyped-call]
+    do_without_debugger()
+    config = kernel_config()
+    if parent:
+        config.IPKernelApp.parent_handle = parent
+    application = IPKernelApp.instance(config=config)
+    application.initialize(arguments)  # type: ignore[no-untyped-call]
     guard_shell(application.shell)
+    if "ipywidgets" in sys.modules:
+        # Imported before there was a kernel, it could not register its messages itself.
+        from ipywidgets import register_comm_target
+
+        register_comm_target()
     application.start()  # type: ignore[no-untyped-call]
+
+
+def main() -> None:
+    """Run the kernel that the command line describes."""
+    run(sys.argv[1:])
 
 
 if __name__ == "__main__":

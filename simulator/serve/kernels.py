@@ -9,8 +9,10 @@ from jupyter_client.kernelspec import KernelSpec, KernelSpecManager
 from jupyter_server.services.kernels.kernelmanager import AsyncMappingKernelManager
 from tornado.ioloop import PeriodicCallback
 from tornado.web import HTTPError
-from traitlets import Integer
+from traitlets import Bool, Integer
 
+from simulator.serve.forking import provisioner
+from simulator.serve.forking.parent_line import WarmParent, can_fork
 from simulator.serve.paths import PACKAGE, data_directory
 
 NAME = "benchcall"
@@ -110,6 +112,7 @@ class OneKernel(KernelSpecManager):
                 "BENCHCALL_SERVED": "yes",
                 "PYDEVD_DISABLE_FILE_VALIDATION": "1",
             },
+            metadata={"kernel_provisioner": {"provisioner_name": provisioner.NAME}},
         )
 
     def get_all_specs(self) -> dict[str, Any]:
@@ -129,13 +132,28 @@ class PageKernels(AsyncMappingKernelManager):
 
     places = Integer(40, help="Kernels at once.", config=True)
     unopened_seconds = Integer(90, help="Wait for the page, in seconds.", config=True)
+    forks = Bool(True, help="Whether kernels are forked where that is possible.", config=True)
+    warm_parent: WarmParent | None = None
 
     def __init__(self, **options: Any) -> None:
+        provisioner.register()
         super().__init__(**options)  # type: ignore[no-untyped-call]
         self._starting = 0
         self._owners: dict[str, str] = {}
         self._unopened: dict[str, float] = {}
         self._sweeper = PeriodicCallback(self._free_unopened, 5000)
+
+    def warm_up(self) -> None:
+        """Start the parent that kernels are forked from. Needs a running loop."""
+        if self.forks and can_fork():
+            spec = OneKernel().get_kernel_spec(NAME)
+            self.warm_parent = WarmParent(clean_environment(dict(os.environ)) | spec.env)
+            self.warm_parent.start()
+
+    def cool_down(self) -> None:
+        """Let the parent go."""
+        if self.warm_parent is not None:
+            self.warm_parent.close()
 
     def is_owned_by(self, kernel_id: str, trainee: str) -> bool:
         """Whether a kernel was started for this browser.

@@ -42,6 +42,8 @@ class Settings:
     unopened_seconds : int
         How long a kernel waits for the page that asked for it; crawlers and
         link previews never come. [s]
+    forks : bool
+        Whether kernels are forked from a warm parent where the system allows it.
     """
 
     host: str = "127.0.0.1"
@@ -51,6 +53,7 @@ class Settings:
     places: int = 40
     idle_seconds: int = 1200
     unopened_seconds: int = 90
+    forks: bool = True
 
     @property
     def local_only(self) -> bool:
@@ -127,6 +130,7 @@ def _kernels(settings: Settings) -> dict[str, Any]:
         "cull_connected": False,
         "places": settings.places,
         "unopened_seconds": settings.unopened_seconds,
+        "forks": settings.forks,
     }
 
 

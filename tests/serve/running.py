@@ -18,6 +18,8 @@ from typing import Any
 
 import psutil
 
+WARM_PARENT = "simulator.serve.forking.warm_parent"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RunningBench:
@@ -31,6 +33,13 @@ class RunningBench:
         """The kernels it is running at this moment."""
         children = psutil.Process(self.process.pid).children(recursive=True)
         return [child for child in children if _is_kernel(child)]
+
+    def warm_parent(self) -> psutil.Process | None:
+        """The process that its kernels are forked from, at this moment."""
+        for child in psutil.Process(self.process.pid).children():
+            if _says(child, WARM_PARENT):
+                return child
+        return None
 
     def log(self, name: str) -> str:
         """What the server keeps to itself."""
@@ -190,7 +199,15 @@ def _address(process: "subprocess.Popen[str]") -> str:
 
 
 def _is_kernel(process: psutil.Process) -> bool:
+    """An ordinary kernel by its name, a forked one by its parent."""
+    if _says(process, WARM_PARENT):
+        parent = process.parent()
+        return parent is not None and _says(parent, WARM_PARENT)
+    return _says(process, "simulator.serve.kernel")
+
+
+def _says(process: psutil.Process, word: str) -> bool:
     try:
-        return "simulator.serve.kernel" in process.cmdline()
+        return word in process.cmdline()
     except psutil.Error:
         return False

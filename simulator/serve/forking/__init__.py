@@ -1,0 +1,1 @@
+"""Kernels forked from a parent that has everything loaded."""

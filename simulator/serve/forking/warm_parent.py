@@ -1,0 +1,113 @@
+"""The warm parent of the pages' kernels: a process that loads once what every page needs.
+
+It reads its orders from the socket that it was given as standard input, keeps to one thread
+(a fork copies only one) and never starts a kernel itself.
+"""
+
+import ctypes
+import gc
+import importlib
+import json
+import logging
+import os
+import signal
+import socket
+import sys
+
+import numpy as np
+
+from simulator.serve.forking.nursery import Nursery
+from simulator.serve.guard import guard_this_process
+from simulator.serve.kernel import do_without_debugger, run
+
+# What a page's kernel has loaded when its page is ready.
+MODULES = (
+    "ipykernel.kernelapp",
+    "ipykernel.debugger",
+    "IPython.core.completerlib",
+    "IPython.core.debugger",
+    "IPython.core.oinspect",
+    "IPython.extensions.storemagic",
+    "tornado.platform.asyncio",
+    "tornado.queues",
+    "encodings.idna",
+    "ipywidgets",
+    "anywidget",
+    "simulator.serve.heartbeat",
+    "simulator.serve.pages",
+    "simulator.serve.visits",
+)
+FIRST_LOOK = {
+    "do": "set",
+    "metering": "txv",
+    "outdoor": "95",
+    "return_db": "80",
+    "return_wb": "67",
+    "airflow": "100",
+    "faults": [],
+    "units": "us",
+}
+END_WITH_PARENT = 1  # PR_SET_PDEATHSIG of prctl(2)
+
+
+def warm_up() -> None:
+    """Load modules, and the tables that the first page would have to wait for."""
+    do_without_debugger()
+    for name in MODULES:
+        importlib.import_module(name)
+    from simulator.serve import stand
+
+    stand.answer(dict(FIRST_LOOK))
+    # What is frozen is never written to by the collector, so its pages stay shared.
+    gc.collect()
+    gc.freeze()
+
+
+def become_kernel(order: int, parent: int) -> None:
+    """Turn a fresh child into the kernel of one page, until the page is left.
+
+    Parameters
+    ----------
+    order : int
+        Descriptor of a file with ``arguments``, ``environment`` and ``folder``.
+    parent : int
+        Process number of the warm parent.
+    """
+    os.setsid()
+    ctypes.CDLL(None).prctl(END_WITH_PARENT, int(signal.SIGKILL))
+    if os.getppid() != parent:
+        return
+    gc.enable()
+    with open(order, encoding="utf-8") as file:
+        told = json.load(file)
+    os.environ.clear()
+    os.environ.update(told["environment"])
+    os.chdir(told["folder"])
+    # Brothers must not draw alike. Python's own generator draws anew by itself.
+    np.random.seed()
+    run(told["arguments"], parent)
+
+
+def main() -> None:
+    """Warm up, then fork until the server is gone."""
+    gc.disable()
+    guard_this_process()
+    warm_up()
+    here = os.getpid()
+    order = Nursery(socket.socket(fileno=0)).serve()
+    if order is None:
+        return
+    status = 1
+    try:
+        become_kernel(order, here)
+        status = 0
+    except BaseException:
+        logging.getLogger("benchcall").exception("a forked kernel failed")
+    finally:
+        # Without the parent's farewells: they are not the child's to say.
+        sys.stdout.flush()
+        os._exit(status)
+
+
+if __name__ == "__main__":
+    main()
