@@ -90,7 +90,7 @@ function spots(house, at) {
   return {
     zone,
     registers: at.isUnder ? [n ? first + 54 : rooms[1].x1, floor - 20] : [first + (n ? 50 : 80), ceiling + (n ? 24 : 30)],
-    customer: n ? [first + 76, floor - (at.isUnder ? 60 : 24)] : [first + 74, floor - (at.isUnder ? 92 : 80)],
+    customer: n ? [first + 76, floor - (at.isUnder ? 60 : 10)] : [first + 74, floor - (at.isUnder ? 92 : 80)],
     thermostat: [at.roomsRight - (n ? (at.isUnder && isCloset ? 80 : 56) : 132), n ? (at.isUnder ? ceiling + 26 : floor - 104) : ceiling + 74],
     return_grille: isCloset
       ? [back.grille.x - (n ? 46 : 66), floor - (n ? (at.isUnder ? 98 : 62) : 26)]
