@@ -3,7 +3,7 @@
 from simulator.instruments import history_values, part_looks
 from simulator.instruments import special_techniques as special
 from simulator.instruments import techniques as how
-from simulator.instruments.measurement import Measurement, field, gauge
+from simulator.instruments.measurement import Measurement, Told, field, gauge
 from simulator.instruments.outdoor_measurements import PRESSURE
 
 OFF = "Power off and proven dead before hands go in."
@@ -107,6 +107,33 @@ def refrigerant() -> list[Measurement]:
     ]
 
 
+LOOKED_AT: tuple[tuple[str, str, str, float, str, Told, str | None], ...] = (
+    ("look_label", "Read the outdoor unit's label", "outdoor_unit", 1, "high side",
+     part_looks.label, None),
+    ("look_wires", "Look at wires, lugs, contacts and capacitor", "outdoor_unit", 3,
+     "electrical", part_looks.wires, OFF),
+    ("look_frost", "Look for frost on the outdoor coil", "outdoor_unit", 2, "low side",
+     part_looks.frost, None),
+    ("look_indoor_coil", "Look at the indoor coil's face with a mirror", "air_handler", 4,
+     "air", part_looks.coil_face, OFF),
+    ("look_registers", "Look at every register and branch damper", "registers", 4, "air",
+     part_looks.registers, "Mind the ladder."),
+    ("look_drain", "Look at the drain pan, its float and the trap", "air_handler", 2, "air",
+     part_looks.drain, "Wet floor beside live parts."),
+    ("look_board", "Look at the control board's lamp", "air_handler", 1, "electrical",
+     part_looks.board, "Live parts behind the panel."),
+    ("look_control_wires", "Look at the low-voltage wires on the air handler's terminals",
+     "air_handler", 3, "electrical", part_looks.control_wires, OFF),
+    ("look_defrost_pins", "Read the interval set on the defrost board", "outdoor_unit", 3,
+     "low side", part_looks.defrost_pins, OFF),
+    ("test_defrost", "Bridge the defrost board's test pins", "outdoor_unit", 10, "low side",
+     part_looks.defrost_test, "Steam, ice and a fan that restarts. Take the jumper off."),
+    ("test_valve", "Take the reversing valve's call away and give it back", "outdoor_unit", 5,
+     "low side", part_looks.valve_test, "A loud rush of gas; hot stubs."),
+)  # fmt: skip
+"""Key, name, place, minutes, group of the sheet, what is told, caution."""
+
+
 def looks() -> list[Measurement]:
     """Parts looked at, searched and tried.
 
@@ -115,30 +142,6 @@ def looks() -> list[Measurement]:
     list
         In the order of the place's card.
     """
-    rows = (
-        ("look_label", "Read the outdoor unit's label", "outdoor_unit", 1, "high side",
-         part_looks.label, None),
-        ("look_wires", "Look at wires, lugs, contacts and capacitor", "outdoor_unit", 3,
-         "electrical", part_looks.wires, OFF),
-        ("look_frost", "Look for frost on the outdoor coil", "outdoor_unit", 2, "low side",
-         part_looks.frost, None),
-        ("look_indoor_coil", "Look at the indoor coil's face with a mirror", "air_handler", 4,
-         "air", part_looks.coil_face, OFF),
-        ("look_registers", "Look at every register and branch damper", "registers", 4, "air",
-         part_looks.registers, "Mind the ladder."),
-        ("look_drain", "Look at the drain pan, its float and the trap", "air_handler", 2, "air",
-         part_looks.drain, "Wet floor beside live parts."),
-        ("look_board", "Look at the control board's lamp", "air_handler", 1, "electrical",
-         part_looks.board, "Live parts behind the panel."),
-        ("look_control_wires", "Look at the low-voltage wires on the air handler's terminals",
-         "air_handler", 3, "electrical", part_looks.control_wires, OFF),
-        ("look_defrost_pins", "Read the interval set on the defrost board", "outdoor_unit", 3,
-         "low side", part_looks.defrost_pins, OFF),
-        ("test_defrost", "Bridge the defrost board's test pins", "outdoor_unit", 10, "low side",
-         part_looks.defrost_test, "Steam, ice and a fan that restarts. Take the jumper off."),
-        ("test_valve", "Take the reversing valve's call away and give it back", "outdoor_unit", 5,
-         "low side", part_looks.valve_test, "A loud rush of gas; hot stubs."),
-    )  # fmt: skip
     found = [
         Measurement(
             id=key,
@@ -151,7 +154,7 @@ def looks() -> list[Measurement]:
             told=told,
             caution=caution,
         )
-        for key, name, place, minutes, group, told, caution in rows
+        for key, name, place, minutes, group, told, caution in LOOKED_AT
     ]
     search = Measurement(
         id="leak_search",

@@ -23,7 +23,7 @@ class PullDown:
     Parameters
     ----------
     minutes : array
-        Since the repair. [min]
+        Since the repair, in minutes.
     repaired, unrepaired : array
         Room temperature with the repair, and without it. [K]
     run_fraction : array
@@ -49,7 +49,7 @@ class PullDown:
         Returns
         -------
         float or None
-            None where it does not get there in the time looked at. [min]
+            In minutes; None where it does not get there in the time looked at.
         """
         off = self.held - self.repaired if heating else self.repaired - self.held
         there = np.flatnonzero(off <= CLOSE)

@@ -28,7 +28,6 @@ LARGER_BODIES = {
     "instruments/duct_measurements.py airflow": 55,  # the same
     "instruments/electrical_measurements.py supply": 45,  # the same
     "instruments/duct_measurements.py tracer": 43,  # the same
-    "instruments/special_measurements.py looks": 48,  # the same
     "instruments/special_measurements.py refrigerant": 56,  # the same
     "instruments/outdoor_measurements.py outdoor_pipes": 60,  # the same
     "instruments/room_measurements.py rooms": 66,  # the same
