@@ -36,8 +36,13 @@ def run(options: argparse.Namespace) -> int:
     if options.stdin:
         password = sys.stdin.readline().rstrip("\n")
     else:
-        password = getpass.getpass("Instructor's password: ")
-        if getpass.getpass("Once more: ") != password:
+        try:
+            password = getpass.getpass("Instructor's password: ")
+            again = getpass.getpass("Once more: ")
+        except EOFError:
+            sys.stderr.write("No password came; give it with --stdin or type it twice.\n")
+            return 2
+        if again != password:
             sys.stderr.write("The two differ; nothing was changed.\n")
             return 2
     try:
