@@ -223,7 +223,6 @@ def test_it_closes(check: Check, now: Worked) -> None:
 
 
 @pytest.mark.parametrize("check", BY_SOLVING, ids=lambda check: check.__name__)
-# The guess for a healthy orifice is nearly its solution, so a troubled one is asked.
 @pytest.mark.parametrize("name", ["valve", "air and restriction"])
 def test_an_unsolved_guess_does_not_close(check: Check, name: str) -> None:
     assert abs(check(worked(*CASES[name], settled=False))) > 3.0 * TABLES
