@@ -78,14 +78,12 @@ def residuals(unknowns: Array, case: Case, fixed: FixedAir | None = None) -> Arr
     done = evaluate(unknowns, case, fixed)
     now, unit = done.circuit, case.installation.unit
     flow = unknowns[4]
-    return np.stack(
-        np.broadcast_arrays(
-            np.log(now.swept_flow) - flow,
-            np.log(now.metered_flow) - flow,
-            *_heat_and_air(unknowns, done, unit.nominal_capacity),
-            (now.charge - unit.charge) / unit.plate_charge,
-        )
-    )
+    found = np.empty_like(unknowns)
+    found[0] = np.log(now.swept_flow) - flow
+    found[1] = np.log(now.metered_flow) - flow
+    found[2], found[3], found[4], found[5] = _heat_and_air(unknowns, done, unit.nominal_capacity)
+    found[6] = (now.charge - unit.charge) / unit.plate_charge
+    return found
 
 
 def _heat_and_air(

@@ -23,7 +23,7 @@ from simulator.plant.evaporating import Evaporated
 from simulator.plant.installation import Unit
 from simulator.plant.refrigerant_side import State
 from simulator.properties.refrigerant import Refrigerant, Saturation
-from simulator.quantities.values import Values
+from simulator.quantities.values import Values, held
 
 GAS_CONSTANT = 8.314462618  # J/(mol K), CODATA
 GRAVITY = 9.80665  # m/s²
@@ -226,7 +226,7 @@ def _high_side(
     """Pressures from the condensing coil's outlet back to the compressor."""
     condensing_pressure = np.exp(guess.log_high)
     # Air is caught where liquid leaves room for gas (Dalton's law).
-    room = condenser.volume * (1.0 - 0.97 * np.clip(guess.liquid_share, 0.0, 1.0))
+    room = condenser.volume * (1.0 - 0.97 * held(guess.liquid_share, 0.0, 1.0))
     foreign = unit.foreign_gas * GAS_CONSTANT * high.bubble_temperature / room
     share = foreign / (foreign + condensing_pressure)
     discharge = condensing_pressure + foreign

@@ -7,7 +7,7 @@ import numpy as np
 from simulator.components.void_fraction import mean_two_phase_density
 from simulator.plant.installation import Unit
 from simulator.properties.refrigerant import Refrigerant, Saturation
-from simulator.quantities.values import Values
+from simulator.quantities.values import Values, held
 
 
 class State(NamedTuple):
@@ -92,7 +92,7 @@ def liquid_side(
         Continuous across the bubble line; entropy is that of the line or the mixture.
     """
     liquid = fluid.liquid(log_pressure, line, np.maximum(line.liquid_enthalpy - enthalpy, 0.0))
-    quality = np.clip((enthalpy - line.liquid_enthalpy) / latent(line), 0.0, 1.0)
+    quality = held((enthalpy - line.liquid_enthalpy) / latent(line), 0.0, 1.0)
     glide = line.dew_temperature - line.bubble_temperature
     volume = 1.0 / line.vapour_density - 1.0 / line.liquid_density
     return State(
@@ -172,8 +172,8 @@ def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> V
     dry = np.maximum(where.superheat_share, 0.0)
     outlet_quality = 1.0 + np.minimum(where.superheat_share, 0.0)
     boiling = mean_two_phase_density(
-        np.clip(where.entering_quality, 0.0, 1.0),
-        np.clip(outlet_quality, 0.0, 1.0),
+        held(where.entering_quality, 0.0, 1.0),
+        held(outlet_quality, 0.0, 1.0),
         low.liquid_density,
         low.vapour_density,
     )

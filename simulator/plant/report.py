@@ -45,6 +45,8 @@ def operating_point(case: Case, outcome: Settled) -> OperatingPoint:
                 np.broadcast_to(np.asarray(part, dtype=float), count)
                 for part in running[field.name]
             )
+        elif field.name not in merged and resting is running:
+            merged[field.name] = np.full(count, running[field.name], dtype=float)
         elif field.name not in merged:
             merged[field.name] = np.where(is_running, running[field.name], resting[field.name])
     return OperatingPoint(**merged)
