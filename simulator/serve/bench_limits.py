@@ -8,16 +8,24 @@ from simulator.properties import refrigerant
 
 __all__ = [
     "HEATING_LIMITS",
+    "HOUSES",
     "LIMITS",
     "MODES",
     "MOTORS",
     "REFRIGERANTS",
+    "STRIPS",
+    "TWO_ZONES",
     "UNITS",
     "USUAL",
     "ZONES",
+    "ZONE_CALLS",
 ]
 
 ZONES = ("attic", "crawl_space", "garage", "basement")
+TWO_ZONES = "two_zones"
+HOUSES = ("reference", TWO_ZONES)  # site files
+STRIPS = ("off", "called")
+ZONE_CALLS = ("both", "first", "second")  # by the number of the zone that calls
 UNITS = tuple(
     sorted(
         entry.name.removesuffix(".toml")

@@ -2,39 +2,37 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
 from typing import Any
 
-import numpy as np
-
 from simulator.faults import _catalogue as faults
-from simulator.plant import air_path, catalogue, sizing
-from simulator.plant.conditions import Conditions, from_wet_bulb
+from simulator.plant import catalogue
+from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.parameter_file import ParameterFileError
 from simulator.properties import moist_air
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import from_display
+from simulator.serve.bench_built import built
 from simulator.serve.bench_limits import (
     FOOT,
+    HOUSES,
     MODES,
     MOST_AIRFLOW,
     MOST_FAULTS,
     MOTORS,
     REFRIGERANTS,
+    STRIPS,
     SUMMER_HUMIDITY,
+    TWO_ZONES,
     UNITS,
     USUAL,
+    ZONE_CALLS,
     ZONES,
     limits_of,
 )
 from simulator.serve.entry_units import degrees, need_entry
 from simulator.serve.given import need_faults, need_word
 from simulator.serve.outdoor_air import humidity_of, winter_humidity
-
-REFERENCE = from_wet_bulb(outdoor=308.15, return_temperature=299.817, return_wet_bulb=292.594)
-WITHIN = 0.01  # of the airflow asked for
-STRONGEST = 10.0  # winding, over the one that is built in: chosen
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +62,14 @@ class Setting:
         is built. [-]
     altitude : float
         In feet, standard atmosphere.
+    house : str
+        Site file, one of ``HOUSES``.
+    strips : str
+        ``off``, or ``called``: all electric strips with the call for heat.
+    zone_call : str
+        Of a house of two zones: ``both``, or only the ``first`` or the ``second`` calls.
+    gauges : str, optional
+        Refrigerant that the gauges are set to; else what is in the circuit.
     faults : mapping
         Severity by fault name, each in the fault's own unit.
     """
@@ -80,6 +86,10 @@ class Setting:
     return_wb: float | None = None
     airflow: float = 1.0
     altitude: float = 0.0
+    house: str = HOUSES[0]
+    strips: str = STRIPS[0]
+    zone_call: str = ZONE_CALLS[0]
+    gauges: str | None = None
     faults: Mapping[str, float] = field(default_factory=dict)
 
 
@@ -148,8 +158,16 @@ def _check_words(setting: Setting) -> None:
     need_word(setting.mode, "the mode", MODES)
     need_word(setting.unit, "the unit", UNITS)
     need_word(setting.zone, "the zone", ZONES)
+    need_word(setting.house, "the house", HOUSES)
+    need_word(setting.strips, "the strip call", STRIPS)
+    need_word(setting.zone_call, "the zone that calls", ZONE_CALLS)
+    if setting.strips != STRIPS[0] and setting.mode != "heating":
+        raise BadEntry("Strips are called for with heat; set the thermostat to heating.")
+    if setting.zone_call != ZONE_CALLS[0] and setting.house != TWO_ZONES:
+        raise BadEntry("One zone can call alone only in the house of two zones.")
     for word, name, allowed in (
         (setting.refrigerant, "the refrigerant", REFRIGERANTS),
+        (setting.gauges, "the refrigerant of the gauges", REFRIGERANTS),
         (setting.metering, "the metering device", catalogue.METERING),
         (setting.motor, "the motor", MOTORS),
     ):
@@ -209,6 +227,8 @@ def conditions_of(setting: Setting) -> Conditions:
         indoor_humidity_ratio=humidity_of(inside, wet, pressure),
         pressure=pressure,
         mode=setting.mode,
+        auxiliary_call=float(STRIPS.index(setting.strips)),
+        zone_call=float(ZONE_CALLS.index(setting.zone_call)),
         # A rating test knows no sun; strong sun is what a summer's attic stands under.
         **({"solar": 0.0} if heating else {}),
     )
@@ -254,37 +274,13 @@ def healthy_installation(setting: Setting) -> Installation:
     Installation
         Floats; holds the refrigerant asked for, sized for the plate's.
     """
-    built = _built(
-        setting.unit, setting.metering, setting.motor, setting.zone, float(setting.airflow)
+    healthy = built(
+        setting.unit,
+        setting.metering,
+        setting.motor,
+        (setting.house, setting.zone),
+        float(setting.airflow),
     )
     if setting.refrigerant is None:
-        return built
-    return replace(built, unit=replace(built.unit, refrigerant=setting.refrigerant))
-
-
-@lru_cache(maxsize=64)
-def _built(
-    unit: str, metering: str | None, motor: str | None, zone: str, airflow: float
-) -> Installation:
-    asked = {"metering": metering, "motor": motor}
-    installation = catalogue.load_installation(
-        unit=unit, zone=zone, **{key: word for key, word in asked.items() if word is not None}
-    )
-    before = installation.unit.blower.slip_torque
-    with np.errstate(all="ignore"):
-        built = sizing.at_airflow(installation, REFERENCE, airflow)
-        share = _share_of_rated(built)
-    # Near the speed of its field a motor would need a winding without end.
-    if built.unit.blower.slip_torque <= STRONGEST * before and abs(share / airflow - 1.0) < WITHIN:
-        return built
-    most = _share_of_rated(installation)
-    if airflow == 1.0:
-        return installation  # its own strongest tap, that these ducts ask too much of
-    raise BadEntry(
-        f"The blower of {built.unit.name} moves {most:.2f} of rated airflow at most; ask for less."
-    )
-
-
-def _share_of_rated(installation: Installation) -> float:
-    moved = float(np.asarray(air_path.settle(installation, REFERENCE).airflow))
-    return moved / float(np.asarray(installation.unit.rated_airflow))
+        return healthy
+    return replace(healthy, unit=replace(healthy.unit, refrigerant=setting.refrigerant))

@@ -9,6 +9,21 @@ from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import refrigerant
 from simulator.properties.refrigerant import Refrigerant
 from simulator.quantities.values import Array
+from simulator.serve.stand_plot import axis, line, mark, number, table, told
+
+TITLE = "Pressure and enthalpy"
+PRESSURE_TICKS = (20.0, 50.0, 100.0, 200.0, 400.0, 800.0, 2000.0, 4000.0)
+# In order of flow, from the outlet of the coil that boils.
+PLACES = {
+    "cooling": (
+        *("leaving the indoor coil", "entering the compressor", "leaving the compressor"),
+        *("leaving the outdoor coil", "entering the indoor coil"),
+    ),
+    "heating": (
+        *("leaving the outdoor coil", "entering the compressor", "leaving the compressor"),
+        *("leaving the indoor coil", "entering the outdoor coil"),
+    ),
+}
 
 
 def dome(fluid: Refrigerant, points: int = 60) -> tuple[Array, Array]:
@@ -89,25 +104,95 @@ def chart(
     dict
         Plain data; a cycle that stands has no points.
     """
-    now, ghost = (
+    cycles = [
         displayed(*corners(refrigerant.load(fluid), point), system)
         if point.state == "running"
         else ()
         for point, fluid in zip(points, fluids, strict=True)
-    )
-    state = "running" if now else "stands"
+    ]
+    now, ghost = cycles
+    curve = _dome(fluids[0], system)
+    differs = points[0] is not points[1] and now != ghost
+    units = ("Btu/lb", "psia") if system == "us" else ("kJ/kg", "kPa absolute")
+    seen = [*now, *ghost] or list(curve)
+    foot = min(p for _, p in seen) * 0.6
+    top = max(p for _, p in seen) * 1.5
+    inside = [pair for pair in curve if foot <= pair[1] <= top]
+    across = [h for h, _ in [*inside, *seen]]
+    half = len(curve) // 2
     return {
-        "dome": _dome(fluids[0], system),
-        "healthy": ghost,
-        "now": now or None,
-        "mode": points[0].mode,
-        "differs": points[0] is not points[1],
-        "h_unit": "Btu/lb" if system == "us" else "kJ/kg",
-        "p_unit": "psia" if system == "us" else "kPa absolute",
-        "summary": (
-            f"Pressure over enthalpy of {fluids[0]}: the cycle {state}. Values in the table."
+        "kind": "plot",
+        "title": TITLE,
+        "summary": _told(points, fluids, system),
+        "x": axis("Enthalpy", units[0], _wider(min(across), max(across))),
+        "y": axis(
+            "Pressure",
+            units[1],
+            (foot, top),
+            ticks=PRESSURE_TICKS,
+            log=True,
         ),
+        "lines": [
+            line("guide", [list(p) for p in curve[:half] if p[1] >= foot]),
+            line("guide", [list(p) for p in curve[half:] if p[1] >= foot]),
+            line("healthy", [list(p) for p in ghost], closed=True),
+            line("now", [list(p) for p in now], closed=True),
+        ],
+        "marks": [
+            *(_marks("now", points[0], now, system) if now else []),
+            *(_marks("healthy", points[1], ghost, system) if ghost and differs else []),
+        ],
+        "tables": [
+            table(
+                name,
+                ("State", f"Pressure, {units[1]}", f"Enthalpy, {units[0]}"),
+                [
+                    (place, number(p), number(h, 1))
+                    for place, (h, p) in zip(PLACES[points[0].mode], cycle, strict=True)
+                ],
+            )
+            for name, cycle in (("now", now), ("healthy", ghost))
+            if cycle
+        ],
     }
+
+
+def _wider(low: float, high: float) -> tuple[float, float]:
+    return low, high + 0.03 * (high - low)
+
+
+def _marks(
+    role: str, point: OperatingPoint, cycle: tuple[tuple[float, float], ...], system: str
+) -> list[dict[str, Any]]:
+    """The two temperatures at which it boils and condenses, printed on their lines."""
+    _, _, hot, liquid, mixture = cycle
+    boils = told(float(point.evaporating_temperature), "temperature", system, 0)
+    condenses = told(float(point.condensing_temperature), "temperature", system, 0)
+    high = ((hot[0] + liquid[0]) / 2.0, liquid[1])
+    low = ((cycle[0][0] + mixture[0]) / 2.0, mixture[1])
+    word = "" if role == "now" else "healthy "
+    return [
+        mark(role, high, f"{word}condenses at {condenses}", "above"),
+        mark(role, low, f"{word}boils at {boils}", "below"),
+    ]
+
+
+def _told(
+    points: tuple[OperatingPoint, OperatingPoint], fluids: tuple[str, str], system: str
+) -> str:
+    now = points[0]
+    begun = f"Pressure over enthalpy of {fluids[0]}: "
+    if now.state != "running":
+        return f"{begun}the cycle stands."
+    pairs = [
+        (told(float(p.evaporating_temperature), "temperature", system, 0),
+         told(float(p.condensing_temperature), "temperature", system, 0))
+        for p in points
+    ]  # fmt: skip
+    said = f"{begun}it boils at {pairs[0][0]} and condenses at {pairs[0][1]}"
+    if points[1].state != "running":
+        return f"{said}; the healthy cycle stands."
+    return f"{said}; healthy, at {pairs[1][0]} and {pairs[1][1]}."
 
 
 def displayed(enthalpy: Array, pressure: Array, system: str) -> tuple[tuple[float, float], ...]:

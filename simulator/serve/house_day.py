@@ -38,6 +38,7 @@ def weather_of(conditions: Conditions) -> DayWeather:
         low=float(conditions.outdoor_temperature) - swing,
         humidity_ratio=float(conditions.outdoor_humidity_ratio),
         noon_sun=float(conditions.solar),
+        pressure=float(conditions.pressure),
     )
 
 

@@ -1,14 +1,16 @@
 """The test stand's bill: what each part of the system takes of a day, beside healthy."""
 
-from dataclasses import fields
+from dataclasses import replace
 from functools import lru_cache
 from typing import Any
 
-from simulator.plant.energy import Day
+from simulator.plant.energy import DAYS_IN_MONTH, Day
 from simulator.quantities.shown import show
 from simulator.serve import bench_setting
 from simulator.serve.bench_setting import Setting
 from simulator.serve.house_day import PER_DAY, day_of, weather_of
+from simulator.serve.stand_key import Key, key_of, setting_of_key
+from simulator.serve.stand_plot import table
 
 LABELS = {
     "compressor": "Compressor",
@@ -17,14 +19,46 @@ LABELS = {
     "strips": "Strips",
     "total": "All of it",
 }
+COLUMNS = ("label", "energy", "energy_healthy", "cost", "cost_healthy")
+SAME = 0.5  # less money apart than is printed [$]
 HELD = 0.1  # off the setpoint [K]; less is the thermostat's own swing
 
 
+def days(setting: Setting) -> tuple[Day, Day]:
+    """The settled day as set, and without faults; each is worked out once.
+
+    Parameters
+    ----------
+    setting : Setting
+        Checked.
+
+    Returns
+    -------
+    tuple of Day
+    """
+    ghost = healthy_day(setting)
+    return (_day(key_of(setting)) if setting.faults else ghost), ghost
+
+
+def healthy_day(setting: Setting) -> Day:
+    """The day without faults; a slider of severity asks for the same one again and again.
+
+    Parameters
+    ----------
+    setting : Setting
+        Checked.
+
+    Returns
+    -------
+    Day
+    """
+    return _day(key_of(replace(setting, faults={})))
+
+
 @lru_cache(maxsize=64)
-def _healthy_day(**plain: Any) -> Day:
-    """The day without faults; a slider of severity asks for the same one again and again."""
-    setting = Setting(**plain)
-    return day_of(bench_setting.healthy_installation(setting), bench_setting.conditions_of(setting))
+def _day(key: Key) -> Day:
+    setting = setting_of_key(key)
+    return day_of(bench_setting.installation_of(setting), bench_setting.conditions_of(setting))
 
 
 def bill(setting: Setting, system: str) -> dict[str, Any]:
@@ -43,11 +77,7 @@ def bill(setting: Setting, system: str) -> dict[str, Any]:
         Plain data: the day in words, the units, and one row a part.
     """
     conditions = bench_setting.conditions_of(setting)
-    ghost = _healthy_day(
-        **{f.name: getattr(setting, f.name) for f in fields(setting) if f.name != "faults"}
-    )
-    faulty = bench_setting.installation_of(setting)
-    now = day_of(faulty, conditions) if setting.faults else ghost
+    now, ghost = days(setting)
     weather, setpoint = weather_of(conditions), float(conditions.indoor_temperature)
     low, high, rooms = (
         show(value, "temperature", system) for value in (weather.low, weather.high, setpoint)
@@ -58,6 +88,66 @@ def bill(setting: Setting, system: str) -> dict[str, Any]:
         "energy_unit": show(now.energy, "energy", system).unit + PER_DAY,
         "cost_unit": show(now.cost, "money", system).unit + PER_DAY,
         "rows": _rows(now, ghost, system),
+    }
+
+
+def bill_chart(setting: Setting, system: str) -> dict[str, Any]:
+    """The same for a month of such days, as bars.
+
+    Parameters
+    ----------
+    setting : Setting
+        Checked.
+    system : str
+        ``us`` or ``si``.
+
+    Returns
+    -------
+    dict
+        Plain data.
+    """
+    now, ghost = days(setting)
+    told = bill(setting, system)
+    months = [
+        {part: DAYS_IN_MONTH * dollars for part, dollars in _dollars(day).items()}
+        for day in (now, ghost)
+    ]
+    total, fine = (month["total"] for month in months)
+    apart = "as much as healthy"
+    if abs(total - fine) > SAME:
+        apart = f"${abs(total - fine):,.0f} {'more' if total > fine else 'less'} than healthy"
+    return {
+        "kind": "bars",
+        "title": "Bill of a month",
+        "summary": f"Thirty such days cost ${total:,.0f}, {apart}.",
+        "notes": [f"Thirty such days: ${total:,.0f}, {apart}.", *told["runs"], told["day"]],
+        "most": max(total, fine),
+        "differs": setting.faults != {},
+        "rows": [
+            {
+                "part": part,
+                "label": label,
+                "now": months[0][part],
+                "healthy": months[1][part],
+                "now_text": f"${months[0][part]:,.0f}",
+                "healthy_text": f"${months[1][part]:,.0f}",
+            }
+            for part, label in LABELS.items()
+            if months[0][part] > 0.0 or months[1][part] > 0.0
+        ],
+        "tables": [
+            table(
+                "What the day costs",
+                (
+                    "Part",
+                    told["energy_unit"],
+                    f"healthy, {told['energy_unit']}",
+                    told["cost_unit"],
+                    f"healthy, {told['cost_unit']}",
+                ),
+                [tuple(row[key] for key in COLUMNS) for row in told["rows"]],
+            )
+        ],
     }
 
 

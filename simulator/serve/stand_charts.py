@@ -1,188 +1,232 @@
-"""Charts of the test stand as data: the air's way, fan against ducts, where the cooling goes."""
+"""Charts of the air: its way over the saturation curve, and the fan against the ducts."""
 
-from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
-from simulator.plant import stacking, steady
-from simulator.plant.conditions import Conditions
+from simulator.components import blower
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import moist_air
-from simulator.quantities.entered import BadEntry
-from simulator.quantities.kinds import KINDS
-from simulator.quantities.shown import show, to_display
-from simulator.serve import bench_setting
-from simulator.serve.bench_setting import Setting
+from simulator.serve.stand_plot import axis, in_units, line, mark, number, points, table, told
+from simulator.serve.stand_plot import unit_of as unit
 
-# How hard the supply ducts are made, over what they are, to walk along the fan's curve.
-SQUEEZED = (0.15, 0.4, 1.0, 2.0, 3.5, 6.0, 10.0)
+Pair = tuple[OperatingPoint, OperatingPoint]  # as it is, and healthy
 HUMIDITIES = (1.0, 0.5)  # curves of relative humidity that are drawn [-]
-AIR = ("grille", "air_handler_return", "coil_leaving", "supply_plenum")
-Pair = tuple[Installation, Installation]
+PLACES = (
+    ("grille", "return grille", "below"),
+    ("air_handler_return", "entering the coil", "above"),
+    ("coil_leaving", "off the coil", "above"),
+    ("supply_plenum", "supply plenum", "below"),
+)
+SQUEEZED = np.geomspace(0.12, 9.0, 15)  # resistance over what it is, along the fan's curve
+DUCTS_LABEL = 10  # of 21 points along the duct curve
+BEYOND = 1.18  # how far past its point a duct curve is drawn [-]
 
 
-def stand_chart(setting: Setting, name: str, system: str) -> dict[str, Any]:
-    """One chart.
+def air_chart(pair: Pair, system: str) -> dict[str, Any]:
+    """The air from the grille to the plenum, over the saturation curve of the barometer.
 
     Parameters
     ----------
-    setting : Setting
-        Checked.
-    name : str
-        ``air``, ``fan`` or ``delivery``.
+    pair : tuple of OperatingPoint
+        As it is, and healthy.
     system : str
         ``us`` or ``si``.
 
     Returns
     -------
     dict
-        Plain data in the technician's units, healthy and now.
-
-    Raises
-    ------
-    BadEntry
-        For a chart there is not.
+        Plain data.
     """
-    if name not in CHARTS:
-        raise BadEntry(f"chart must be {', '.join(CHARTS)}, not {name[:40]!r}.")
-    pair = (
-        bench_setting.healthy_installation(setting),
-        bench_setting.installation_of(setting),
-    )
-    return CHARTS[name](pair, bench_setting.conditions_of(setting), system)
-
-
-def _points(pair: Pair, around: Conditions) -> tuple[OperatingPoint, OperatingPoint]:
-    both = steady.solve_many(list(pair), [around, around])
-    return stacking.chosen(both, 0), stacking.chosen(both, 1)
-
-
-def _air(pair: Pair, around: Conditions, system: str) -> dict[str, Any]:
-    """The air from the grille to the plenum, over the saturation curve."""
-    pressure = float(np.asarray(around.pressure))
-    healthy, now = _points(pair, around)
-
-    def way(point: OperatingPoint) -> list[list[float]]:
-        return [
-            [
-                _shown(float(getattr(point, f"{place}_temperature")), "temperature", system),
-                _shown(float(getattr(point, f"{place}_humidity_ratio")), "humidity_ratio", system),
-            ]
-            for place in AIR
-        ]
-
-    ways = [way(healthy), way(now)]
-    reach = [x for points in ways for x, _ in points]
-    cold, warm = min(reach), max(reach)
+    ways = [_way(point, system) for point in pair]
+    heating = pair[0].mode == "heating"
+    warm = max(x for way in ways for x, _ in way)
+    cold = min(x for way in ways for x, _ in way)
+    wet = max(y for way in ways for _, y in way)
+    room = 0.12 * (warm - cold) + 2.0
+    low, high = cold - room, warm + 2.5 * room
+    top = wet * (1.35 if not heating else 2.2)
+    bottom = max(0.0, 0.6 * min(y for way in ways for _, y in way) - 0.2 * (top - wet))
+    curves = [_curve(h, (low, high), float(pair[0].pressure), system) for h in HUMIDITIES]
+    temperature, moisture = unit("temperature", system), unit("humidity_ratio", system)
+    differs = ways[0] != ways[1]
     return {
-        "x": {"name": "Dry bulb", "unit": _unit("temperature", system)},
-        "y": {"name": "Moisture", "unit": _unit("humidity_ratio", system)},
-        "curves": [_humid(float(cold), float(warm), h, pressure, system) for h in HUMIDITIES],
-        "healthy": ways[0],
-        "now": ways[1],
-        "places": ["return grille", "air handler return", "behind the coil", "supply plenum"],
-    }
-
-
-def _humid(
-    cold: float, warm: float, humidity: float, pressure: float, system: str
-) -> dict[str, Any]:
-    """One curve of relative humidity, a little beyond the air's own reach."""
-    wide = warm - cold
-    points = []
-    for shown in np.linspace(cold - 0.25 * wide, warm + 0.15 * wide, 33):
-        kelvin = _back(float(shown), "temperature", system)
-        water = float(moist_air.humidity_ratio(kelvin, humidity, pressure))
-        points.append([float(shown), _shown(water, "humidity_ratio", system)])
-    return {"label": f"{humidity:.0%}", "points": points}
-
-
-def _fan(pair: Pair, around: Conditions, system: str) -> dict[str, Any]:
-    """What the blower gives against what the ducts ask, crossing where the system runs."""
-
-    def squeezed(one: Installation, factor: float) -> Installation:
-        ducts = one.ducts
-        return replace(one, ducts=replace(ducts, supply_drop=ducts.supply_drop * factor))
-
-    many = [squeezed(one, factor) for one in pair for factor in SQUEEZED]
-    found = steady.solve_many(many, [around] * len(many))
-    flow = np.asarray(found.airflow, dtype=float)
-    static = np.asarray(found.total_external_static, dtype=float)
-    count = len(SQUEEZED)
-
-    def line(flows: Any, statics: Any) -> list[list[float]]:
-        return [
-            [_shown(float(q), "airflow", system), _shown(float(p), "static_pressure", system)]
-            for q, p in zip(flows, statics, strict=True)
-        ]
-
-    def ducts(at: int) -> list[list[float]]:
-        shares = np.linspace(0.0, 1.25, 14)
-        return line(shares * flow[at], shares**2 * static[at])
-
-    here = [SQUEEZED.index(1.0) + start for start in (0, count)]
-    return {
-        "x": {"name": "Airflow", "unit": _unit("airflow", system)},
-        "y": {"name": "Total external static", "unit": _unit("static_pressure", system)},
-        "fan": [line(flow[s : s + count], static[s : s + count]) for s in (0, count)],
-        "ducts": [ducts(at) for at in here],
-        "cross": [
-            {
-                "at": line([flow[at]], [static[at]])[0],
-                "text": f"{show(flow[at], 'airflow', system)} at "
-                f"{show(static[at], 'static_pressure', system)}",
-            }
-            for at in here
+        "kind": "plot",
+        "title": "The air's way",
+        "summary": "The air by dry bulb and moisture: "
+        + "; ".join(
+            f"{name} {number(x, 1)} {temperature} and {number(y)} {moisture}"
+            for (_, name, _), (x, y) in zip(PLACES, ways[0], strict=True)
+        )
+        + ".",
+        "x": axis("Dry bulb", temperature, (low, high)),
+        "y": axis("Moisture", moisture, (bottom, top)),
+        "lines": [
+            line("guide", _above(_below(curves[0], top), bottom), "saturated"),
+            line("guide", _above(_below(curves[1], top), bottom), "50 % humidity", thin=True),
+            *([line("healthy", ways[1], "healthy", at=1)] if differs else []),
+            line("now", ways[0]),
+        ],
+        "marks": [
+            *(
+                mark("now", at, f"{name} {number(at[0])} {temperature}", side)
+                for (_, name, side), at in zip(PLACES, ways[0], strict=True)
+            ),
+            *(mark("healthy", at) for at in (ways[1] if differs else [])),
+        ],
+        "tables": [
+            table(
+                "The air's way",
+                (
+                    "Place",
+                    f"Dry bulb, {temperature}",
+                    f"Moisture, {moisture}",
+                    f"Healthy, {temperature}",
+                    f"Healthy, {moisture}",
+                ),
+                [
+                    (name, number(x, 1), number(y, 1), number(a, 1), number(b, 1))
+                    for (_, name, _), (x, y), (a, b) in zip(PLACES, *ways, strict=True)
+                ],
+            )
         ],
     }
 
 
-def _delivery(pair: Pair, around: Conditions, system: str) -> dict[str, Any]:
-    """What the coil gives the air, what is lost on the way, what reaches the rooms."""
+def _way(point: OperatingPoint, system: str) -> list[list[float]]:
+    return points(
+        [
+            float(in_units(getattr(point, f"{p}_temperature"), "temperature", system))
+            for p, *_ in PLACES
+        ],
+        [
+            float(in_units(getattr(point, f"{p}_humidity_ratio"), "humidity_ratio", system))
+            for p, *_ in PLACES
+        ],
+    )
 
-    def parts(point: OperatingPoint) -> dict[str, Any]:
-        coil, rooms = float(point.gross_capacity), float(point.delivered_capacity)
-        leaked = float(point.supply_leak_airflow) / max(float(point.airflow), 1e-9)
-        grille, plenum = (
-            float(
-                moist_air.enthalpy(
-                    getattr(point, f"{place}_temperature"),
-                    getattr(point, f"{place}_humidity_ratio"),
-                )
+
+def _curve(
+    humidity: float, ends: tuple[float, float], pressure: float, system: str
+) -> list[list[float]]:
+    """Moisture of air of one relative humidity, from end to end."""
+    shown = np.linspace(*ends, 41)
+    kelvin = shown + 273.15 if system == "si" else (shown + 459.67) / 1.8
+    water = moist_air.humidity_ratio(kelvin, humidity, pressure)
+    return points(shown, in_units(water, "humidity_ratio", system))
+
+
+def _below(curve: list[list[float]], top: float) -> list[list[float]]:
+    """The curve up to the chart's edge, cut where it crosses it."""
+    inside = [pair for pair in curve if pair[1] <= top]
+    if 0 < len(inside) < len(curve):
+        (x0, y0), (x1, y1) = inside[-1], curve[len(inside)]
+        inside.append([x0 + (x1 - x0) * (top - y0) / (y1 - y0), top])
+    return inside
+
+
+def _above(curve: list[list[float]], bottom: float) -> list[list[float]]:
+    return [pair for pair in curve if pair[1] >= bottom]
+
+
+def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str) -> dict[str, Any]:
+    """What the air handler gives against what filter and ducts ask; they cross where it runs.
+
+    The coil is inside the air handler, so its drop is the fan's to overcome and not the
+    ducts': total external static is read from its inlet to the supply plenum.
+
+    Parameters
+    ----------
+    pair : tuple of OperatingPoint
+        As it is, and healthy.
+    built : tuple of Installation
+        The same two.
+    system : str
+        ``us`` or ``si``.
+
+    Returns
+    -------
+    dict
+        Plain data.
+
+    References
+    ----------
+    .. [1] ASHRAE Handbook, HVAC Systems and Equipment, Fans: system curves.
+    """
+    sides = [_fan_side(one, point, system) for one, point in zip(built, pair, strict=True)]
+    now, healthy = sides
+    differs = now["at"] != healthy["at"]
+    shown = sides if differs else sides[:1]
+    most = 1.12 * max(side["at"][0] for side in shown) * BEYOND
+    high = 1.9 * max(side["at"][1] for side in shown)
+    said = [_runs(point, system) for point in pair]
+    lines = []
+    for role, side in (("healthy", healthy), ("now", now)):
+        if role == "healthy" and not differs:
+            continue
+        lines += [
+            line(role, _inside(side["fan"], most, high), "blower" if role == "now" else ""),
+            line(
+                role,
+                _inside(side["ducts"], most, high),
+                "filter and ducts" if role == "now" else "",
+                at=DUCTS_LABEL,
+            ),
+        ]
+    air, static = unit("airflow", system), unit("static_pressure", system)
+    return {
+        "kind": "plot",
+        "title": "Airflow against static",
+        "summary": f"The blower meets filter and ducts at {said[0]}; healthy, at {said[1]}.",
+        "x": axis("Airflow", air, (0.0, most)),
+        "y": axis("Total external static", static, (0.0, high)),
+        "lines": lines,
+        "marks": [
+            mark("now", now["at"], said[0], "right"),
+            *([mark("healthy", healthy["at"], f"healthy {said[1]}", "below")] if differs else []),
+        ],
+        "tables": [
+            table(
+                "Where they cross",
+                ("", f"Airflow, {air}", f"Total external static, {static}"),
+                [
+                    (name, number(side["at"][0]), number(side["at"][1], 2 if system == "us" else 0))
+                    for name, side in (("now", now), ("healthy", healthy))
+                ],
             )
-            for place in ("grille", "supply_plenum")
+        ],
+    }
+
+
+def _runs(point: OperatingPoint, system: str) -> str:
+    return (
+        f"{told(float(point.airflow), 'airflow', system)} at "
+        f"{told(float(point.total_external_static), 'static_pressure', system)}"
+    )
+
+
+def _fan_side(built: Installation, point: OperatingPoint, system: str) -> dict[str, Any]:
+    """Both curves and their crossing, from the blower itself and the point it runs at."""
+    flow, static = float(point.airflow), float(point.total_external_static)
+    square = max(static, 1e-6) / flow**2
+    coil = float(point.coil_drop) / flow**1.8
+    density = float(point.air_mass_flow) / flow
+    found = blower.run_against(built.unit.blower, square * SQUEEZED, coil, density)
+    drawn = np.asarray(found.airflow, dtype=float)
+    asked = np.linspace(0.0, BEYOND * flow, 21)
+
+    def pairs(flows: Any, statics: Any) -> list[list[float]]:
+        return points(
+            in_units(flows, "airflow", system), in_units(statics, "static_pressure", system)
         )
-        blown = abs(leaked * float(point.air_mass_flow) * (grille - plenum))
-        blown = min(blown, max(coil - rooms, 0.0))
-        each = {"coil": coil, "blown": blown, "walls": coil - rooms - blown, "rooms": rooms}
-        return {
-            name: {"size": watts, "text": str(show(watts, "heat_rate", system))}
-            for name, watts in each.items()
-        }
 
-    healthy, now = _points(pair, around)
-    return {"healthy": parts(healthy), "now": parts(now), "mode": str(now.mode)}
+    return {
+        "fan": pairs(drawn, square * SQUEEZED * drawn**2),
+        "ducts": pairs(asked, square * asked**2),
+        "at": pairs([flow], [static])[0],
+    }
 
 
-def _shown(value: float, kind: str, system: str) -> float:
-    return float(to_display(value, kind, system))
-
-
-def _back(value: float, kind: str, system: str) -> float:
-    display = KINDS[kind].us if system == "us" else KINDS[kind].metric
-    return value * display.scale + display.offset
-
-
-def _unit(kind: str, system: str) -> str:
-    return (KINDS[kind].us if system == "us" else KINDS[kind].metric).unit
-
-
-CHARTS: dict[str, Callable[[Pair, Conditions, str], dict[str, Any]]] = {
-    "air": _air,
-    "fan": _fan,
-    "delivery": _delivery,
-}
-"""Charts by name; the cycle comes with every answer and is not among them."""
+def _inside(curve: list[list[float]], most: float, high: float) -> list[list[float]]:
+    return [pair for pair in curve if pair[0] <= most and pair[1] <= high]

@@ -12,8 +12,11 @@ from simulator.serve.bench_setting import Setting
 from simulator.serve.entry_units import IN_SI, limits, meant, shown, shown_unit
 from simulator.serve.given import need_word
 
-WORDS = ("unit", "refrigerant", "metering", "motor", "zone")
-MAY_BE_EMPTY = ("refrigerant", "metering", "motor")  # whatever the unit has
+WORDS = (
+    *("unit", "refrigerant", "metering", "motor", "zone"),
+    *("house", "strips", "zone_call", "gauges"),
+)
+MAY_BE_EMPTY = ("refrigerant", "metering", "motor", "gauges")  # whatever the unit has
 STEPS = {"outdoor": 1.0, "return_db": 0.5, "return_wb": 0.5, "airflow": 5.0, "altitude": 100.0}
 FINE = 0.5  # of what has no step of its own
 METRIC_STEPS = {"°F": 0.5, "ft": 50.0}

@@ -16,6 +16,23 @@ def stand(page: Page) -> Page:
     return page
 
 
+def tab(stand: Page, name: str) -> None:
+    """Turn to one part of what can be set."""
+    stand.get_by_role("tab", name=name).click()
+
+
+def share(stand: Page) -> None:
+    """Unfold the link and the units."""
+    stand.get_by_text("Link and units").click()
+
+
+def bill(stand: Page) -> None:
+    """Ask for the bill and its table."""
+    stand.locator("#chart-0").select_option("bill")
+    expect(stand.locator("figure[data-chart=bill] svg")).to_be_visible()
+    stand.locator("figure[data-chart=bill] summary").click()
+
+
 def reading(stand: Page, name: str) -> str:
     """What one reading shows."""
     return stand.locator(f"[data-reading={name}]").inner_text()
@@ -23,7 +40,7 @@ def reading(stand: Page, name: str) -> str:
 
 def test_low_airflow_is_found_and_shown(stand: Page) -> None:
     before = reading(stand, "airflow")
-    stand.get_by_label("Fault", exact=True).select_option(label="Loaded or too restrictive filter")
+    stand.locator("#fault-0").select_option(label="Loaded or too restrictive filter")
     expect(stand.locator("[data-reading=filter_drop]")).to_contain_text("above healthy")
     expect(stand.locator("[data-reading=airflow]")).to_contain_text("below healthy")
     expect(stand.locator("[data-reading=coil_drop]")).to_contain_text("below healthy")
@@ -32,6 +49,7 @@ def test_low_airflow_is_found_and_shown(stand: Page) -> None:
 
 def test_the_keyboard_moves_a_slider(stand: Page) -> None:
     before = reading(stand, "liquid_pressure")
+    tab(stand, "Weather")
     slider = stand.get_by_role("slider", name="Outdoor air")
     slider.focus()
     for _ in range(5):
@@ -41,6 +59,7 @@ def test_the_keyboard_moves_a_slider(stand: Page) -> None:
 
 
 def test_a_wrong_number_is_said_and_nothing_is_lost(stand: Page) -> None:
+    tab(stand, "Weather")
     box = stand.get_by_label("Return wet bulb, °F")
     box.fill("84")
     box.press("Tab")
@@ -56,7 +75,7 @@ def test_a_wrong_number_is_said_and_nothing_is_lost(stand: Page) -> None:
 def test_it_is_accessible_and_fits(stand: Page, width: int, scheme: str) -> None:
     stand.set_viewport_size({"width": width, "height": 844})
     stand.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
-    expect(stand.locator("[data-part=total]")).to_be_visible()
+    bill(stand)
     assert stand.evaluate("document.documentElement.scrollWidth") <= width
     grave = [
         (found["id"], found["nodes"][0]["html"])
@@ -67,43 +86,104 @@ def test_it_is_accessible_and_fits(stand: Page, width: int, scheme: str) -> None
 
 
 def test_the_bill_follows_the_fault_part_by_part(stand: Page) -> None:
-    total = stand.locator("[data-part=total] td")
+    bill(stand)
+    total = stand.locator("figure[data-chart=bill] tr", has_text="All of it").locator("td")
+    strips = stand.locator("figure[data-chart=bill] tr", has_text="Strips").locator("td")
     expect(total).to_have_count(4)
     assert total.nth(0).inner_text() == total.nth(1).inner_text()
-    stand.get_by_label("Fault", exact=True).select_option(label="Electric strips on without a call")
-    strips = stand.locator("[data-part=strips] td")
+    stand.locator("#fault-0").select_option(label="Electric strips on without a call")
     expect(strips.nth(0)).not_to_have_text("0.0")
     assert strips.nth(1).inner_text() == "0.0"
     assert float(total.nth(2).inner_text()) > float(total.nth(3).inner_text())
+    expect(stand.locator("g[data-part=strips]")).to_be_visible()
 
 
 def test_winter_is_one_choice_away(stand: Page) -> None:
-    stand.get_by_label("Heating").check()
+    tab(stand, "Weather")
+    stand.get_by_role("radio", name="Heating").check()
     expect(stand.locator("[data-reading=temperature_rise]")).to_be_visible()
     expect(stand.locator("[data-reading=temperature_split]")).to_have_count(0)
     # AHRI 210/240, H1: 47 °F outdoors, 70 °F indoors.
     expect(stand.get_by_label("Outdoor air, °F")).to_have_value("47")
     expect(stand.get_by_label("Return dry bulb, °F")).to_have_value("70")
-    expect(stand.locator("svg.cycle .now")).to_be_visible()
+    expect(stand.locator("figure[data-chart=cycle] .line.now")).to_be_visible()
     expect(stand.get_by_text("reach the rooms")).to_be_visible()
 
 
-def test_few_sliders_and_one_fold(stand: Page) -> None:
-    sliders = stand.get_by_role("slider")
-    assert sum(slider.is_visible() for slider in sliders.all()) <= 4
+CONTROLS = """() => [...document.querySelectorAll(".stand [data-control]")]
+  .filter((node) => node.checkVisibility()).length + 1"""  # and the row of tabs
+
+
+@pytest.mark.parametrize("mode", ["cooling", "heating"])
+def test_never_more_than_ten_controls_in_view(stand: Page, mode: str) -> None:
+    tab(stand, "House")
+    stand.locator("#c-house").select_option("two_zones")
+    tab(stand, "Weather")
+    stand.get_by_role("radio", name=mode.capitalize()).check()
+    stand.locator("#tab-fault").click()
+    stand.locator("#fault-0").select_option("undercharge")
+    stand.locator("#fault-1").select_option("supply_leak")
+    for name in ("Fault", "Weather", "House", "Unit", "Predict"):
+        tab(stand, name)
+        if name == "Predict":
+            stand.get_by_role("button", name="Count hands").click()
+        bare = stand.evaluate(
+            """() => [...document.querySelectorAll(".stand :is(button, select, input)")]
+              .filter((node) => node.checkVisibility()
+                && !node.closest("[data-control], [role=tablist]"))
+              .map((node) => node.outerHTML.slice(0, 80))"""
+        )
+        assert bare == []
+        assert stand.evaluate(CONTROLS) <= 10
+
+
+def test_everything_that_can_be_set_has_its_place(stand: Page) -> None:
     assert not stand.get_by_label("Altitude, ft").is_visible()
-    stand.get_by_text("More:").click()
+    tab(stand, "House")
+    expect(stand.get_by_label("Altitude, ft")).to_be_visible()
+    expect(stand.get_by_label("Around the ducts")).to_be_visible()
+    expect(stand.get_by_label("Which zone calls")).to_have_count(0)
+    tab(stand, "Unit")
     names = ("Unit", "Refrigerant in the circuit", "Metering device", "Blower motor",
-             "Around the ducts")  # fmt: skip
+             "Gauges set to")  # fmt: skip
     for name in names:
-        expect(stand.get_by_label(name, exact=True)).to_be_visible()
+        expect(stand.locator("select").and_(stand.get_by_label(name, exact=True))).to_be_visible()
     before = reading(stand, "suction_pressure")
     stand.get_by_label("Refrigerant in the circuit").select_option("R-22")
     expect(stand.locator("[data-reading=suction_pressure]")).not_to_have_text(before)
 
 
+def test_the_second_zone_brings_its_fault_and_takes_it_away(stand: Page) -> None:
+    option = stand.locator("#fault-0 option[value=stuck_zone_damper]")
+    expect(option).to_have_count(0)
+    expect(stand.get_by_text("in the house of two zones")).to_be_visible()
+    tab(stand, "House")
+    stand.locator("#c-house").select_option("two_zones")
+    stand.locator("#c-zone_call").select_option("second")
+    tab(stand, "Fault")
+    expect(option).to_have_count(1)
+    stand.locator("#fault-0").select_option("stuck_zone_damper")
+    expect(stand.locator("[data-reading=register_airflow]")).to_contain_text("below healthy")
+    tab(stand, "House")
+    stand.locator("#c-house").select_option("reference")
+    expect(stand.get_by_role("status").filter(has_text="Taken out")).to_be_visible()
+    tab(stand, "Fault")
+    expect(stand.locator("#fault-0")).to_have_value("")
+
+
+def test_the_arrow_keys_turn_the_tabs(stand: Page) -> None:
+    stand.locator("#tab-fault").focus()
+    stand.keyboard.press("ArrowRight")
+    expect(stand.get_by_role("slider", name="Outdoor air")).to_be_visible()
+    expect(stand.locator("#tab-weather")).to_be_focused()
+    stand.keyboard.press("End")
+    expect(stand.get_by_role("button", name="Reveal")).to_be_visible()
+
+
 def test_settings_follow_the_units_and_come_back_unrounded(stand: Page) -> None:
     # By definition of the scales: 95 °F is 35 °C, 67 °F is 19.4 °C.
+    tab(stand, "Weather")
+    share(stand)
     toggle = stand.get_by_role("button", name="Everything in °C")
     toggle.click()
     expect(stand.get_by_label("Outdoor air, °C")).to_have_value("35")
@@ -115,6 +195,7 @@ def test_settings_follow_the_units_and_come_back_unrounded(stand: Page) -> None:
 
 
 def test_numbers_are_dim_while_a_sentence_says_what_is_wrong(stand: Page) -> None:
+    tab(stand, "Weather")
     box = stand.get_by_label("Outdoor air, °F")
     box.fill("400")
     box.press("Tab")
@@ -127,7 +208,7 @@ def test_numbers_are_dim_while_a_sentence_says_what_is_wrong(stand: Page) -> Non
 def test_the_second_fault_starts_at_none_and_cannot_be_the_first(stand: Page) -> None:
     second = stand.get_by_label("Second fault")
     expect(second).to_have_value("")
-    stand.get_by_label("Fault", exact=True).select_option("undercharge")
+    stand.locator("#fault-0").select_option("undercharge")
     expect(second).to_have_value("")
     expect(second.locator("option[value=undercharge]")).to_have_count(0)
 
@@ -135,16 +216,18 @@ def test_the_second_fault_starts_at_none_and_cannot_be_the_first(stand: Page) ->
 @pytest.mark.parametrize("width", [1280, 390])
 def test_no_choice_is_clipped(stand: Page, width: int) -> None:
     stand.set_viewport_size({"width": width, "height": 844})
-    stand.get_by_text("More:").click()
-    clipped = stand.evaluate(
-        """() => [...document.querySelectorAll(".stand select")].flatMap((list) => {
+    clipped = []
+    for name in ("Fault", "House", "Unit", "Predict"):
+        tab(stand, name)
+        clipped += stand.evaluate(
+            """() => [...document.querySelectorAll(".stand select")].flatMap((list) => {
           const pen = document.createElement("canvas").getContext("2d");
           pen.font = getComputedStyle(list).font;
           const arrow = 24;
           return [...list.options].map((option) => option.textContent)
             .filter((text) => pen.measureText(text).width > list.clientWidth - 16 - arrow);
         })"""
-    )
+        )
     assert clipped == []
 
 

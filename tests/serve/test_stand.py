@@ -9,6 +9,9 @@ import pytest
 from simulator.faults._catalogue import discover
 from simulator.plant import report
 from simulator.serve import stand
+from simulator.serve.stand_delivery import heat
+from simulator.serve.stand_faults import NEEDS, fault_choices
+from simulator.serve.stand_words import STATES
 
 SETTING: dict[str, Any] = {
     "do": "set", "metering": "txv", "outdoor": "95", "return_db": "80", "return_wb": "67",
@@ -22,6 +25,10 @@ def asked(**changes: Any) -> dict[str, Any]:
 
 
 METRIC = {"units": "si", "outdoor": "35", "return_db": "26.66667", "return_wb": "19.44444"}
+MET: dict[str, dict[str, str]] = {
+    "": {}, "strips": {"strips": "called"},
+    "two_zones": {"house": "two_zones", "zone_call": "second"},
+}  # fmt: skip
 WINTER = {"mode": "heating", "outdoor": "17", "return_db": "70", "return_wb": "55"}
 
 
@@ -36,10 +43,10 @@ def test_healthy_shows_no_difference() -> None:
     assert all(row["difference"] == "" for row in answer["stand"]["readings"])
 
 
-@pytest.mark.parametrize("name", sorted(set(discover()) - set(stand.NOT_OFFERED)))
+@pytest.mark.parametrize("name", sorted(discover()))
 def test_every_fault_moves_something(name: str) -> None:
-    kind = next(f for f in stand.fault_choices() if f["name"] == name)
-    season = {} if "cooling" in kind["modes"] else WINTER
+    kind = next(f for f in fault_choices() if f["name"] == name)
+    season = MET[kind["needs"]] | ({} if "cooling" in kind["modes"] else WINTER)
     chosen = [{"name": name, "severity": str(kind["typical"])}]
     answer = asked(faults=chosen, **season)
     if not any(row["difference"] for row in answer["stand"]["readings"]):
@@ -53,10 +60,13 @@ def test_every_fault_moves_something(name: str) -> None:
         assert reading["low"] < reading["high"]
 
 
-@pytest.mark.parametrize("name", stand.NOT_OFFERED)
-def test_what_is_not_offered_would_not_show(name: str) -> None:
+def test_every_fault_is_offered_once() -> None:
+    assert sorted(choice["name"] for choice in fault_choices()) == sorted(discover())
+
+
+@pytest.mark.parametrize("name", NEEDS)
+def test_what_needs_something_first_would_not_show_without_it(name: str) -> None:
     kind = discover()[name]
-    assert name not in {choice["name"] for choice in stand.fault_choices()}
     scale = 100 if kind.unit == "-" else 1
     fault = {"name": name, "severity": str(kind.typical * scale)}
     for season in ({}, WINTER):
@@ -78,9 +88,14 @@ def test_two_faults_at_once() -> None:
     assert row(answer, "filter_drop")["difference"].endswith("above healthy")
 
 
+def cycle(answer: dict[str, Any], role: str = "now") -> list[list[float]]:
+    """The corners of the cycle as drawn, or the points of both saturation lines."""
+    lines = answer["stand"]["charts"]["cycle"]["lines"]
+    return [pair for line in lines if line["role"] == role for pair in line["points"]]
+
+
 def test_the_cycle_closes_over_the_dome() -> None:
-    chart = asked()["stand"]["chart"]
-    out, _, hot, liquid, mixture = chart["now"]
+    out, _, hot, liquid, mixture = cycle(asked())
     assert liquid[0] == mixture[0] < out[0] < hot[0]
     assert out[1] == pytest.approx(mixture[1])
     assert hot[1] > liquid[1] > out[1]
@@ -171,6 +186,12 @@ def test_a_wrong_setting_has_no_bill() -> None:
         ({"outdoor": "80", "outdoor_wb": "85"}, "cannot be above the outdoor temperature"),
         ({"motor": "steam"}, "The motor must be"),
         ({"zone": "roof"}, "The zone must be"),
+        ({"house": "castle"}, "The house must be"),
+        ({"zone_call": "second"}, "only in the house of two zones"),
+        ({"strips": "called"}, "set the thermostat to heating"),
+        ({"gauges": "R-12"}, "The refrigerant of the gauges must be"),
+        ({"charts": ["cycle"] * 3}, "At most 2 charts"),
+        ({"charts": ["tarot"]}, "The chart must be one of"),
         ({"faults": "all"}, "At most 2"),
         ({"faults": [{"name": "gremlins", "severity": "1"}]}, "not in the list"),
         ({"faults": [{"name": "undercharge", "severity": "x"}]}, "must be a number"),
@@ -198,9 +219,8 @@ def test_winter_has_its_page(changes: dict[str, Any]) -> None:
     names = {reading["name"] for reading in answer["stand"]["readings"]}
     assert {"vapour_line_pressure", "vapour_line_temperature", "temperature_rise"} <= names
     assert "temperature_split" not in names
-    chart, state = answer["stand"]["chart"], answer["stand"]["state"]
-    assert (chart["now"] is None) == (state != "running")
-    assert bool(chart["healthy"]) == (state == "running")
+    assert bool(cycle(answer)) == (answer["stand"]["state"] == "running")
+    assert cycle(answer, "healthy") == cycle(answer)
     found = asked(do="bill", **changes)["bill"]
     assert {row["part"] for row in found["rows"]} == {
         "compressor", "outdoor_fan", "blower", "strips", "total",
@@ -209,29 +229,30 @@ def test_winter_has_its_page(changes: dict[str, Any]) -> None:
 
 
 def test_the_cycle_closes_in_winter_too() -> None:
-    stand_now = asked(**WINTER)["stand"]
-    out, _, hot, liquid, mixture = stand_now["chart"]["now"]
-    assert stand_now["chart"]["mode"] == "heating"
+    answer = asked(**WINTER)
+    out, _, hot, liquid, mixture = cycle(answer)
+    rows = answer["stand"]["charts"]["cycle"]["tables"][0]["rows"]
+    assert rows[0][0] == "leaving the outdoor coil"
     assert liquid[0] == mixture[0] < out[0] < hot[0]
     assert hot[1] > liquid[1] > out[1]
-    lowest = min(pressure for _, pressure in stand_now["chart"]["dome"])
+    lowest = min(pressure for _, pressure in cycle(answer, "guide"))
     assert lowest < mixture[1]
 
 
 def test_a_fault_in_another_fluid_is_drawn_over_its_own_dome() -> None:
     fault = [{"name": "wrong_refrigerant", "severity": "100"}]
-    healthy, wrong = asked()["stand"]["chart"], asked(faults=fault)["stand"]["chart"]
-    assert wrong["dome"] != healthy["dome"]
-    assert wrong["healthy"] == healthy["now"]
+    healthy, wrong = asked(), asked(faults=fault)
+    assert cycle(wrong, "guide") != cycle(healthy, "guide")
+    assert cycle(wrong, "healthy") == cycle(healthy)
 
 
 def test_heat_has_three_digits() -> None:
     # Nobody knows heat from air and airflow closer than a few percent: common practice.
-    assert stand.heat(10551.0, "us") == "36,000 Btu/h"
-    assert stand.heat(976.0, "us") == "3,330 Btu/h"
-    assert stand.heat(10551.0, "si") == "10.6 kW"
-    assert stand.heat(-976.0, "si") == "−0.976 kW"
-    assert stand.heat(0.0, "us") == "0.00 Btu/h"
+    assert heat(10551.0, "us") == "36,000 Btu/h"
+    assert heat(976.0, "us") == "3,330 Btu/h"
+    assert heat(10551.0, "si") == "10.6 kW"
+    assert heat(-976.0, "si") == "−0.976 kW"
+    assert heat(0.0, "us") == "0.00 Btu/h"
 
 
 @pytest.mark.parametrize("system", ["us", "si"])
@@ -248,4 +269,43 @@ def test_the_ends_of_every_slider_can_be_set(mode: str, system: str) -> None:
 def test_every_state_has_a_sentence() -> None:
     # The words are those that the plant gives out.
     words = set(re.findall(r'"([a-z_]+)"', getsource(report.state_words)))
-    assert {"running", "high_pressure_trip", "no_solution"} <= words <= set(stand.STATES)
+    assert {"running", "high_pressure_trip", "no_solution"} <= words <= set(STATES)
+
+
+def test_strips_called_take_amps_and_warm_the_plenum() -> None:
+    """Resistance heat: the air handler's amps rise and so does the supply (by definition)."""
+    alone, helped = asked(**WINTER), asked(**WINTER, strips="called")
+    for name in ("air_handler_current", "supply_plenum_temperature"):
+        assert row(helped, name)["now_number"] > row(alone, name)["now_number"] + 5.0
+
+
+def test_one_zone_alone_raises_the_static() -> None:
+    """Half the ducts shut ask more of the blower: square law of ducts."""
+    both = asked(house="two_zones")
+    second = asked(house="two_zones", zone_call="second")
+    name = "total_external_static"
+    assert row(second, name)["now_number"] > 1.2 * row(both, name)["now_number"]
+
+
+def test_gauges_set_to_another_fluid_mislead() -> None:
+    """R-410A boils at about twice the pressure of R-22: read as R-22 its superheat is far too
+    low, and what the plant does is as before (pressure tables, common practice)."""
+    right, wrong = asked(), asked(gauges="R-22")
+    assert row(wrong, "superheat")["now_number"] < row(right, "superheat")["now_number"] - 15.0
+    assert row(wrong, "subcooling")["now_number"] > row(right, "subcooling")["now_number"] + 15.0
+    assert row(wrong, "suction_pressure") == row(right, "suction_pressure")
+    same = asked(gauges="R-410A")
+    for name in ("superheat", "subcooling"):
+        found = row(same, name)["now_number"]
+        assert found == pytest.approx(row(right, name)["now_number"], abs=0.3)
+
+
+def test_altitude_acts_on_the_bill() -> None:
+    """Thin air carries less for each turn of the wheel (common practice, no source)."""
+    low, high = asked(do="bill"), asked(do="bill", altitude="7000")
+    assert cells(high, "energy")["total"] != cells(low, "energy")["total"]
+
+
+def test_a_valve_fault_is_told_what_it_meters_by() -> None:
+    assert asked()["stand"]["metering"] == "txv"
+    assert asked(metering="orifice")["stand"]["metering"] == "orifice"

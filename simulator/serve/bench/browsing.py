@@ -107,6 +107,7 @@ def _moves(browser: "Browser", address: str) -> tuple[float, ...]:
     with _page(browser, address) as page:
         page.goto(address)
         page.wait_for_selector(STAND_READY)
+        page.click("#tab-weather")
         taken = []
         for number in range(MOVES):
             outdoor = 85 + (7 * number) % 30

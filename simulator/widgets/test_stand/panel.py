@@ -2,22 +2,19 @@
 
 from simulator.widgets.panel import Panel, bundle
 
+CHARTS = ("words", "plot", "flow", "bars", "figure")  # in order: later ones use earlier ones
+OWN = ("words", "settings", "predict", "readings", "figures", "share", "panel")
+
 
 class TestStandPanel(Panel):
-    """Settings, readings beside their healthy ghosts, the cycle."""
+    """Settings, readings beside their healthy ghosts, charts."""
 
     __test__ = False  # the name is the trade's, not pytest's
 
     _esm = bundle(
         "test_stand",
         "shared/dom.js",
-        "shared/charts/xy.js",
-        "words.js",
-        "chart.js",
-        "more_charts.js",
-        "bill.js",
-        "predict.js",
-        "link.js",
-        "panel.js",
+        *(f"shared/charts/{name}.js" for name in CHARTS),
+        *(f"{name}.js" for name in OWN),
     )
-    _css = bundle("test_stand", "shared/panel.css", "panel.css")
+    _css = bundle("test_stand", "shared/panel.css", "shared/charts/charts.css", "panel.css")

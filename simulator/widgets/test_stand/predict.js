@@ -1,50 +1,83 @@
-// Predict, then reveal: the class says up, down or same before anything is shown.
+// Predict, then reveal: the class says what each reading will do before the fault is applied.
 
-const ASKED = {
-  cooling: ["airflow", "suction_pressure", "superheat", "subcooling", "liquid_pressure", "temperature_split"],
-  heating: ["airflow", "vapour_line_pressure", "liquid_pressure", "subcooling", "temperature_rise", "outdoor_power"],
-};
-const WAYS = ["up", "same", "down"];
-
-function asked(stand, mode) {
-  return stand.readings.filter((row) => ASKED[mode].includes(row.name));
+function newGame(bench) {
+  return { fault: null, isHidden: false, asked: bench.stand.predictable.usual[0], marks: {}, hands: {}, counts: false, result: null };
 }
 
-function whatHappened(row) {
-  if (!row.difference) return "same";
-  return row.now_number > row.healthy_number ? "up" : "down";
-}
+function predictPanel(bench, redraw, reveal) {
+  const { view, stand } = bench;
+  if (!view.game) view.game = newGame(bench);
+  const game = view.game;
+  const rowOf = (name) => stand.readings.find((row) => row.name === name);
+  if (game.result) return revealed(bench, game, redraw);
+  const names = stand.predictable.names.filter(rowOf);
+  if (!rowOf(game.asked)) game.asked = names[0];
 
-function predictPanel(stand, setting, game, ui) {
-  const rows = asked(stand, setting.mode);
-  const open = rows.filter((row) => !game.marks[row.name]).length;
+  const pick = el("select", { id: "to-come", "data-key": "to-come" },
+    el("option", { value: "?", selected: game.isHidden }, WORDS.byChance),
+    faultOptions(offeredFaults(bench), game.isHidden ? null : game.fault));
+  pick.value = game.isHidden || !game.fault ? "?" : game.fault;
+  pick.addEventListener("change", () => { choose(bench, game, pick.value); redraw(); });
+  if (!game.fault) choose(bench, game, "?");
+
+  const which = el("select", { id: "asked", "data-key": "asked" }, names.map((name) => el("option", { value: name, selected: name === game.asked }, rowOf(name).label)));
+  which.value = game.asked;
+  which.addEventListener("change", () => { game.asked = which.value; redraw(); });
+  const mark = (sign) => { game.marks[game.asked] = sign; redraw(); };
+  const label = rowOf(game.asked).label;
+  const usual = stand.predictable.usual.filter(rowOf);
+  const next = () => {
+    const list = usual.includes(game.asked) ? usual : names;
+    game.asked = list[(list.indexOf(game.asked) + 1) % list.length];
+    redraw();
+  };
   return [
-    el("h2", { id: "h-show" }, WORDS.predictTitle),
-    el("p", { class: "small" }, setting.faults.some((f) => f && f.name) ? WORDS.predictHelp : WORDS.predictFirst),
-    el("ul", { class: "predictions" }, rows.map((row) => el("li", {},
-      el("fieldset", {}, el("legend", {}, row.label, el("span", { class: "small" }, ` ${WORDS.healthy} ${row.healthy} ${row.unit}`)),
-        WAYS.map((way) => el("label", { class: "check" },
-          el("input", {
-            type: "radio", name: `p-${row.name}`, checked: game.marks[row.name] === way, "data-key": `p-${row.name}-${way}`,
-            onchange: () => { game.marks[row.name] = way; ui.redraw(); },
-          }), WORDS.ways[way])))))),
+    el("p", { class: "small aside" }, WORDS.predictLead),
+    el("div", { class: "dial", "data-control": "to-come" }, el("label", { for: "to-come" }, WORDS.faultToCome), pick),
+    game.isHidden && el("p", { class: "small" }, WORDS.isHidden),
+    el("div", { class: "dial", "data-control": "asked" }, el("label", { for: "asked" }, WORDS.asks), which),
+    el("fieldset", { class: "signs", "data-control": "sign" }, el("legend", {}, WORDS.askFor(label)),
+      SIGNS.map((sign) => el("label", { class: `sign${game.marks[game.asked] === sign ? " chosen" : ""}` },
+        el("input", { type: "radio", name: "sign", "data-key": `sign-${sign}`, checked: game.marks[game.asked] === sign, onchange: () => mark(sign) }),
+        el("span", { "aria-hidden": "true" }, WORDS.marks[sign]), ` ${WORDS.signs[sign]}`))),
+    game.counts && el("fieldset", { class: "hands" }, el("legend", {}, WORDS.hands), SIGNS.map((sign) => handsBox(game, sign))),
     el("div", { class: "row" },
-      el("button", { class: "main", "data-key": "reveal", onclick: ui.reveal }, WORDS.reveal),
-      el("button", { "data-key": "predict-stop", onclick: ui.stop }, WORDS.predictStop),
-      open > 0 && el("span", { class: "small" }, WORDS.stillOpen(open))),
+      el("button", { "data-key": "next-reading", "data-control": "next", onclick: next }, WORDS.next),
+      el("button", { "data-key": "count-hands", "data-control": "counts", "aria-pressed": game.counts ? "true" : "false", onclick: () => { game.counts = !game.counts; redraw(); } }, WORDS.countHands)),
+    el("h3", {}, WORDS.classSaid),
+    Object.keys(game.marks).length ? el("ul", { class: "said" }, Object.entries(game.marks).map(([name, sign]) =>
+      el("li", { "data-said": name }, el("span", { "aria-hidden": "true", class: "arrow" }, WORDS.marks[sign]), ` ${rowOf(name) ? rowOf(name).label : name}: ${WORDS.signs[sign]}`))) : el("p", { class: "small" }, WORDS.nothingSaid),
+    el("button", { class: "main", "data-key": "reveal", "data-control": "reveal", onclick: reveal }, WORDS.reveal),
   ];
 }
 
-function verdicts(stand, setting, game) {
-  const rows = asked(stand, setting.mode).filter((row) => game.marks[row.name]);
-  const right = rows.filter((row) => whatHappened(row) === game.marks[row.name]).length;
-  return el("section", { class: "verdicts", "aria-labelledby": "h-verdicts" },
-    el("h3", { id: "h-verdicts" }, WORDS.foreseen(right, rows.length)),
-    el("ul", {}, rows.map((row) => {
-      const is = whatHappened(row);
-      const isRight = is === game.marks[row.name];
-      return el("li", { class: isRight ? "right" : "wrong" },
-        el("span", { "aria-hidden": "true" }, isRight ? "✓ " : "○ "),
-        WORDS.verdict(row.label, WORDS.ways[game.marks[row.name]], isRight, row.difference ? `${row.now} ${row.unit}, ${row.difference}` : WORDS.same));
-    })));
+const SIGNS = ["up", "same", "down"];
+
+function handsBox(game, sign) {
+  const held = game.hands[game.asked] || {};
+  const box = el("input", { type: "number", min: 0, max: 999, step: 1, value: held[sign] || "", id: `hands-${sign}`, "data-key": `hands-${sign}` });
+  box.addEventListener("input", () => {
+    game.hands[game.asked] = { ...(game.hands[game.asked] || {}), [sign]: box.value };
+  });
+  return el("div", { "data-control": `hands-${sign}` }, el("label", { for: `hands-${sign}`, class: "small" }, WORDS.handsFor[sign]), box);
+}
+
+// By chance: any fault that would show here; there is no answer on the stand that must be kept.
+function choose(bench, game, name) {
+  const list = offeredFaults(bench);
+  game.isHidden = name === "?";
+  game.fault = game.isHidden ? list[Math.floor(Math.random() * list.length)].name : name;
+}
+
+function revealed(bench, game, redraw) {
+  const fault = bench.stand.faults.find((one) => one.name === game.fault);
+  return [
+    el("h3", { tabindex: "-1", id: "verdict", class: "true-fault" }, fault.title),
+    el("p", { class: "tally" }, game.result.summary),
+    el("ul", { class: "verdicts", "aria-label": WORDS.verdict }, game.result.rows.map((row) =>
+      el("li", { "data-verdict": row.name, class: row.agrees ? "agrees" : "differs" },
+        el("span", { class: "arrow", "aria-hidden": "true" }, WORDS.marks[row.did]),
+        el("div", {}, el("strong", {}, row.label), " ", el("span", { class: "small" }, WORDS.said(row.said)), el("br"), row.text)))),
+    el("button", { class: "main", "data-key": "again", "data-control": "again", onclick: () => { bench.view.game = newGame(bench); bench.setting.faults = []; redraw(); bench.send(); } }, WORDS.again),
+  ];
 }

@@ -1,0 +1,158 @@
+// What can be set, a few things at a time, under five names.
+
+const TABS = ["fault", "weather", "house", "unit", "predict"];
+const NUMBERS = {
+  outdoor: (n, metric) => (metric ? (n - 32) / 1.8 : n * 1.8 + 32),
+  altitude: (n, metric) => (metric ? n * 0.3048 : n / 0.3048),
+};
+for (const key of ["outdoor_wb", "return_db", "return_wb"]) NUMBERS[key] = NUMBERS.outdoor;
+
+// Whether anything here would show the fault.
+function isOffered(fault, bench) {
+  const { setting, stand } = bench;
+  const inSeason = setting.mode === "heating" || fault.modes.includes(setting.mode);
+  const met = { "": true, strips: setting.strips === "called", two_zones: setting.house === "two_zones" };
+  return inSeason && met[fault.needs] && fault.metering.includes(stand.metering);
+}
+
+function offeredFaults(bench) {
+  return bench.stand.faults.filter((fault) => isOffered(fault, bench));
+}
+
+function faultOptions(list, chosen) {
+  return [...new Set(list.map((fault) => fault.family))].map((family) =>
+    el("optgroup", { label: family }, list.filter((fault) => fault.family === family).map((fault) =>
+      el("option", { value: fault.name, selected: chosen === fault.name }, fault.title))));
+}
+
+function tabList(bench, redraw) {
+  const { view } = bench;
+  const show = (name) => { view.tab = name; redraw(); };
+  const turn = (event) => {
+    const by = { ArrowRight: 1, ArrowLeft: -1, Home: -TABS.length, End: TABS.length }[event.key];
+    if (!by) return;
+    event.preventDefault();
+    const at = TABS.indexOf(view.tab) + by;
+    const next = Math.abs(by) > 1 ? (by > 0 ? TABS.length - 1 : 0) : (at + TABS.length) % TABS.length;
+    show(TABS[next]);
+    document.getElementById(`tab-${TABS[next]}`).focus();
+  };
+  return el("div", { class: "tabs", role: "tablist", "aria-label": WORDS.tabList, onkeydown: turn },
+    TABS.map((name) => el("button", {
+      id: `tab-${name}`, role: "tab", "data-key": `tab-${name}`, "aria-controls": "tab-panel",
+      "aria-selected": view.tab === name ? "true" : "false", tabindex: view.tab === name ? "0" : "-1", onclick: () => show(name),
+    }, WORDS.tabs[name])));
+}
+
+function settingsPanel(bench, redraw) {
+  const { setting, stand, send } = bench;
+
+  function dial(key) {
+    const limits = stand.limits[key];
+    const range = el("input", { type: "range", min: limits.low, max: limits.high, step: limits.step, value: setting[key], id: `d-${key}`, "data-key": `range-${key}`, "data-knob": key });
+    const box = el("input", { type: "number", step: "any", value: setting[key], "aria-label": `${WORDS[key]}, ${limits.unit}`, "data-key": `box-${key}` });
+    range.addEventListener("input", () => { setting[key] = range.value; box.value = range.value; send(); });
+    box.addEventListener("change", () => { setting[key] = box.value; range.value = box.value; send(); });
+    return el("div", { class: "dial", "data-control": key }, el("label", { for: `d-${key}` }, WORDS[key]), range,
+      el("span", { class: "entry" }, box, el("span", { class: "unit" }, limits.unit)));
+  }
+
+  // Left empty it follows the outdoor air, so it has no slider.
+  function outdoorWetBulb() {
+    const box = el("input", { type: "number", step: "any", value: setting.outdoor_wb, id: "d-outdoor_wb", placeholder: WORDS.usual, "data-key": "box-outdoor_wb" });
+    box.addEventListener("change", () => { setting.outdoor_wb = box.value; send(); });
+    return el("div", { class: "dial", "data-control": "outdoor_wb" }, el("label", { for: "d-outdoor_wb" }, `${WORDS.outdoor_wb}, ${stand.limits.outdoor_wb.unit}`),
+      el("span", { class: "entry wide" }, box));
+  }
+
+  function choice(key, words) {
+    const select = el("select", { id: `c-${key}`, "data-key": `choice-${key}` },
+      words.map((word) => el("option", { value: word, selected: setting[key] === word }, wordFor(key, word))));
+    select.value = setting[key];
+    select.addEventListener("change", () => {
+      setting[key] = select.value;
+      if (key === "house" && setting.house !== "two_zones") setting.zone_call = "both";
+      if (key === "house") redraw();
+      send();
+    });
+    return el("div", { class: "dial", "data-control": key }, el("label", { for: `c-${key}` }, WORDS[key]), select);
+  }
+
+  function faultDial(slot) {
+    const chosen = setting.faults[slot];
+    const other = setting.faults[1 - slot];
+    const kind = chosen && stand.faults.find((fault) => fault.name === chosen.name);
+    const list = offeredFaults(bench).filter((fault) => !other || fault.name !== other.name);
+    const select = el("select", { id: `fault-${slot}`, "data-key": `fault-${slot}` },
+      el("option", { value: "", selected: !kind }, WORDS.none), faultOptions(list, chosen && chosen.name));
+    select.value = kind ? kind.name : ""; // a browser may remember what an earlier page had
+    select.addEventListener("change", () => {
+      const next = stand.faults.find((fault) => fault.name === select.value);
+      setting.faults[slot] = next ? { name: next.name, severity: String(next.typical) } : null;
+      redraw();
+      send();
+    });
+    const parts = [el("div", { class: "dial", "data-control": `fault-${slot}` }, el("label", { for: `fault-${slot}` }, WORDS.fault(slot)), select)];
+    if (kind && kind.whole) parts.push(el("p", { class: "small" }, WORDS.isWhole));
+    else if (kind) parts.push(severityDial(slot, kind, chosen));
+    return parts;
+  }
+
+  function severityDial(slot, kind, chosen) {
+    const range = el("input", { type: "range", min: 0, max: kind.high, step: kind.step, value: chosen.severity, id: `sev-${slot}`, "data-key": `sev-range-${slot}` });
+    const box = el("input", { type: "number", min: 0, max: kind.high, step: "any", value: chosen.severity, "aria-label": `${WORDS.severity}, ${kind.title}, ${kind.unit}`, "data-key": `sev-box-${slot}` });
+    range.addEventListener("input", () => { chosen.severity = range.value; box.value = range.value; send(); });
+    box.addEventListener("change", () => { chosen.severity = box.value; range.value = box.value; send(); });
+    return el("div", { class: "dial", "data-control": `severity-${slot}` }, el("label", { for: `sev-${slot}`, class: "small" }, kind.measure), range,
+      el("span", { class: "entry" }, box, el("span", { class: "unit" }, kind.unit)));
+  }
+
+  function needs() {
+    const missing = stand.faults.filter((fault) => fault.needs && !isOffered(fault, bench));
+    const seen = missing.filter((fault) => setting.mode === "heating" || fault.modes.includes("cooling"));
+    return seen.map((fault) => el("p", { class: "small aside" }, WORDS.needs[fault.needs]));
+  }
+
+  const panels = {
+    fault: () => [faultDial(0), faultDial(1), needs(),
+      el("div", { class: "row" }, el("button", { "data-key": "healthy", "data-control": "healthy", onclick: () => { setting.faults = []; redraw(); send(); } }, WORDS.healthyUnit))],
+    weather: () => [
+      el("fieldset", { class: "modes", "data-control": "mode" }, el("legend", {}, WORDS.mode), stand.choices.mode.map((mode) => el("label", { class: "check" },
+        el("input", { type: "radio", name: "mode", checked: setting.mode === mode, "data-key": `mode-${mode}`, onchange: () => setMode(bench, mode, redraw) }), wordFor("mode", mode)))),
+      dial("outdoor"), dial("return_db"), dial("return_wb"), outdoorWetBulb()],
+    house: () => [
+      choice("house", stand.choices.house), choice("zone", stand.choices.zone),
+      setting.house === "two_zones" && choice("zone_call", stand.choices.zone_call),
+      setting.mode === "heating" && choice("strips", stand.choices.strips),
+      dial("airflow"), dial("altitude")],
+    unit: () => [
+      choice("unit", stand.choices.unit), choice("refrigerant", ["", ...stand.choices.refrigerant]),
+      choice("metering", ["", "txv", "orifice"]), choice("motor", ["", ...stand.choices.motor]),
+      choice("gauges", ["", ...stand.choices.gauges])],
+  };
+  return panels[bench.view.tab]();
+}
+
+function setMode(bench, mode, redraw) {
+  const { setting, stand } = bench;
+  Object.assign(setting, stand.usual[mode], { mode, outdoor_wb: "" });
+  if (mode !== "heating") setting.strips = "off";
+  redraw();
+  bench.send();
+}
+
+function setUnits(bench, units) {
+  const { setting, view } = bench;
+  const now = {};
+  for (const [key, turn] of Object.entries(NUMBERS)) {
+    const text = setting[key];
+    // What the number was in the other units, to go back without rounding.
+    const back = view.left && view.left.now[key] === text ? view.left.before[key] : null;
+    const number = Number(text);
+    const digits = key === "altitude" ? 0 : 1;
+    now[key] = back ?? (text === "" || !Number.isFinite(number) ? text : String(Number(turn(number, units === "si").toFixed(digits))));
+  }
+  view.left = { before: Object.fromEntries(Object.keys(NUMBERS).map((key) => [key, setting[key]])), now };
+  Object.assign(setting, now, { units });
+  bench.send();
+}
