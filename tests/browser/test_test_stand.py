@@ -220,7 +220,8 @@ def test_no_choice_is_clipped(stand: Page, width: int) -> None:
     for name in ("Fault", "House", "Unit", "Predict"):
         tab(stand, name)
         clipped += stand.evaluate(
-            """() => [...document.querySelectorAll(".stand select")].flatMap((list) => {
+            """() => [...document.querySelectorAll(".stand select")]
+            .filter((list) => list.checkVisibility()).flatMap((list) => {
           const pen = document.createElement("canvas").getContext("2d");
           pen.font = getComputedStyle(list).font;
           const arrow = 24;

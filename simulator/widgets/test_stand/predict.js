@@ -13,39 +13,47 @@ function predictPanel(bench, redraw, reveal) {
   const names = stand.predictable.names.filter(rowOf);
   if (!rowOf(game.asked)) game.asked = names[0];
 
+  // The two lists stay while somebody types in them; what hangs on them is drawn below.
+  const rest = el("div", {});
+  const drawRest = () => replaceKeepingFocus(rest, question(bench, game, { names, rowOf, drawRest, which, reveal }));
   const pick = el("select", { id: "to-come", "data-key": "to-come" },
-    el("option", { value: "?", selected: game.isHidden }, WORDS.byChance),
-    faultOptions(offeredFaults(bench), game.isHidden ? null : game.fault));
-  pick.value = game.isHidden || !game.fault ? "?" : game.fault;
-  pick.addEventListener("change", () => { choose(bench, game, pick.value); redraw(); });
+    el("option", { value: "?" }, WORDS.byChance), faultOptions(offeredFaults(bench), game.isHidden ? null : game.fault));
   if (!game.fault) choose(bench, game, "?");
-
-  const which = el("select", { id: "asked", "data-key": "asked" }, names.map((name) => el("option", { value: name, selected: name === game.asked }, rowOf(name).label)));
+  pick.value = game.isHidden ? "?" : game.fault;
+  pick.addEventListener("change", () => { choose(bench, game, pick.value); drawRest(); });
+  const which = el("select", { id: "asked", "data-key": "asked" }, names.map((name) => el("option", { value: name }, rowOf(name).label)));
   which.value = game.asked;
-  which.addEventListener("change", () => { game.asked = which.value; redraw(); });
-  const mark = (sign) => { game.marks[game.asked] = sign; redraw(); };
-  const label = rowOf(game.asked).label;
-  const usual = stand.predictable.usual.filter(rowOf);
-  const next = () => {
-    const list = usual.includes(game.asked) ? usual : names;
-    game.asked = list[(list.indexOf(game.asked) + 1) % list.length];
-    redraw();
-  };
+  which.addEventListener("change", () => { game.asked = which.value; drawRest(); });
+  drawRest();
   return [
     el("p", { class: "small aside" }, WORDS.predictLead),
     el("div", { class: "dial", "data-control": "to-come" }, el("label", { for: "to-come" }, WORDS.faultToCome), pick),
-    game.isHidden && el("p", { class: "small" }, WORDS.isHidden),
     el("div", { class: "dial", "data-control": "asked" }, el("label", { for: "asked" }, WORDS.asks), which),
-    el("fieldset", { class: "signs", "data-control": "sign" }, el("legend", {}, WORDS.askFor(label)),
+    rest,
+  ];
+}
+
+function question(bench, game, { names, rowOf, drawRest, which, reveal }) {
+  const usual = bench.stand.predictable.usual.filter(rowOf);
+  const next = () => {
+    const list = usual.includes(game.asked) ? usual : names;
+    game.asked = list[(list.indexOf(game.asked) + 1) % list.length];
+    which.value = game.asked;
+    drawRest();
+  };
+  const marked = Object.entries(game.marks);
+  return [
+    game.isHidden && el("p", { class: "small" }, WORDS.isHidden),
+    el("fieldset", { class: "signs", "data-control": "sign" }, el("legend", {}, WORDS.askFor(rowOf(game.asked).label)),
       SIGNS.map((sign) => el("label", { class: `sign${game.marks[game.asked] === sign ? " chosen" : ""}` },
-        el("input", { type: "radio", name: "sign", "data-key": `sign-${sign}`, checked: game.marks[game.asked] === sign, onchange: () => mark(sign) }),
+        el("input", { type: "radio", name: "sign", "data-key": `sign-${sign}`, checked: game.marks[game.asked] === sign, onchange: () => { game.marks[game.asked] = sign; drawRest(); } }),
         el("span", { "aria-hidden": "true" }, WORDS.marks[sign]), ` ${WORDS.signs[sign]}`))),
     game.counts && el("fieldset", { class: "hands" }, el("legend", {}, WORDS.hands), SIGNS.map((sign) => handsBox(game, sign))),
     el("div", { class: "row" },
       el("button", { "data-key": "next-reading", "data-control": "next", onclick: next }, WORDS.next),
-      el("button", { "data-key": "count-hands", "data-control": "counts", "aria-pressed": game.counts ? "true" : "false", onclick: () => { game.counts = !game.counts; redraw(); } }, WORDS.countHands)),
+      !game.counts && el("button", { "data-key": "count-hands", "data-heir": "hands-up", "data-control": "counts", onclick: () => { game.counts = true; drawRest(); } }, WORDS.countHands)),
     el("h3", {}, WORDS.classSaid),
-    Object.keys(game.marks).length ? el("ul", { class: "said" }, Object.entries(game.marks).map(([name, sign]) =>
+    marked.length ? el("ul", { class: "said" }, marked.map(([name, sign]) =>
       el("li", { "data-said": name }, el("span", { "aria-hidden": "true", class: "arrow" }, WORDS.marks[sign]), ` ${rowOf(name) ? rowOf(name).label : name}: ${WORDS.signs[sign]}`))) : el("p", { class: "small" }, WORDS.nothingSaid),
     el("button", { class: "main", "data-key": "reveal", "data-control": "reveal", onclick: reveal }, WORDS.reveal),
   ];

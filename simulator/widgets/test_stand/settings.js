@@ -78,24 +78,35 @@ function settingsPanel(bench, redraw) {
     return el("div", { class: "dial", "data-control": key }, el("label", { for: `c-${key}` }, WORDS[key]), select);
   }
 
-  function faultDial(slot) {
+  // A list is not made anew while somebody types in it: it would forget the letters typed.
+  const lists = [], details = [];
+
+  function fillList(slot) {
+    const chosen = setting.faults[slot], other = setting.faults[1 - slot];
+    const offered = offeredFaults(bench).filter((fault) => !other || fault.name !== other.name);
+    lists[slot].replaceChildren(el("option", { value: "" }, WORDS.none), ...faultOptions(offered, chosen && chosen.name));
+    lists[slot].value = chosen ? chosen.name : ""; // a browser may remember what an earlier page had
+  }
+
+  function fillDetail(slot) {
     const chosen = setting.faults[slot];
-    const other = setting.faults[1 - slot];
     const kind = chosen && stand.faults.find((fault) => fault.name === chosen.name);
-    const list = offeredFaults(bench).filter((fault) => !other || fault.name !== other.name);
-    const select = el("select", { id: `fault-${slot}`, "data-key": `fault-${slot}` },
-      el("option", { value: "", selected: !kind }, WORDS.none), faultOptions(list, chosen && chosen.name));
-    select.value = kind ? kind.name : ""; // a browser may remember what an earlier page had
-    select.addEventListener("change", () => {
-      const next = stand.faults.find((fault) => fault.name === select.value);
+    details[slot].replaceChildren(...(kind ? [kind.whole ? el("p", { class: "small" }, WORDS.isWhole) : severityDial(slot, kind, chosen)] : []));
+  }
+
+  function faultDial(slot) {
+    lists[slot] = el("select", { id: `fault-${slot}`, "data-key": `fault-${slot}` });
+    details[slot] = el("div", {});
+    fillList(slot);
+    fillDetail(slot);
+    lists[slot].addEventListener("change", () => {
+      const next = stand.faults.find((fault) => fault.name === lists[slot].value);
       setting.faults[slot] = next ? { name: next.name, severity: String(next.typical) } : null;
-      redraw();
+      fillDetail(slot);
+      fillList(1 - slot);
       send();
     });
-    const parts = [el("div", { class: "dial", "data-control": `fault-${slot}` }, el("label", { for: `fault-${slot}` }, WORDS.fault(slot)), select)];
-    if (kind && kind.whole) parts.push(el("p", { class: "small" }, WORDS.isWhole));
-    else if (kind) parts.push(severityDial(slot, kind, chosen));
-    return parts;
+    return [el("div", { class: "dial", "data-control": `fault-${slot}` }, el("label", { for: `fault-${slot}` }, WORDS.fault(slot)), lists[slot]), details[slot]];
   }
 
   function severityDial(slot, kind, chosen) {
