@@ -125,13 +125,7 @@ def chart(
         "title": TITLE,
         "summary": _told(points, fluids, system),
         "x": axis("Enthalpy", units[0], _wider(min(across), max(across))),
-        "y": axis(
-            "Pressure",
-            units[1],
-            (foot, top),
-            ticks=PRESSURE_TICKS,
-            log=True,
-        ),
+        "y": axis("Pressure", units[1], (foot, top), ticks=PRESSURE_TICKS, log=True),
         "lines": [
             line("guide", [list(p) for p in curve[:half] if p[1] >= foot]),
             line("guide", [list(p) for p in curve[half:] if p[1] >= foot]),
@@ -143,18 +137,24 @@ def chart(
             *(_marks("healthy", points[1], ghost, system) if ghost and differs else []),
         ],
         "tables": [
-            table(
-                name,
-                ("State", f"Pressure, {units[1]}", f"Enthalpy, {units[0]}"),
-                [
-                    (place, number(p), number(h, 1))
-                    for place, (h, p) in zip(PLACES[points[0].mode], cycle, strict=True)
-                ],
-            )
+            _table(name, cycle, PLACES[points[0].mode], units)
             for name, cycle in (("now", now), ("healthy", ghost))
             if cycle
         ],
     }
+
+
+def _table(
+    name: str,
+    cycle: tuple[tuple[float, float], ...],
+    places: tuple[str, ...],
+    units: tuple[str, str],
+) -> dict[str, Any]:
+    return table(
+        name,
+        ("State", f"Pressure, {units[1]}", f"Enthalpy, {units[0]}"),
+        [(place, number(p), number(h, 1)) for place, (h, p) in zip(places, cycle, strict=True)],
+    )
 
 
 def _wider(low: float, high: float) -> tuple[float, float]:

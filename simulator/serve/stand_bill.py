@@ -124,31 +124,30 @@ def bill_chart(setting: Setting, system: str) -> dict[str, Any]:
         "most": max(total, fine),
         "differs": setting.faults != {},
         "rows": [
-            {
-                "part": part,
-                "label": label,
-                "now": months[0][part],
-                "healthy": months[1][part],
-                "now_text": f"${months[0][part]:,.0f}",
-                "healthy_text": f"${months[1][part]:,.0f}",
-            }
-            for part, label in LABELS.items()
+            _bar(part, (months[0][part], months[1][part]))
+            for part in LABELS
             if months[0][part] > 0.0 or months[1][part] > 0.0
         ],
-        "tables": [
-            table(
-                "What the day costs",
-                (
-                    "Part",
-                    told["energy_unit"],
-                    f"healthy, {told['energy_unit']}",
-                    told["cost_unit"],
-                    f"healthy, {told['cost_unit']}",
-                ),
-                [tuple(row[key] for key in COLUMNS) for row in told["rows"]],
-            )
-        ],
+        "tables": [_day_table(told)],
     }
+
+
+def _bar(part: str, dollars: tuple[float, float]) -> dict[str, Any]:
+    return {
+        "part": part,
+        "label": LABELS[part],
+        "now": dollars[0],
+        "healthy": dollars[1],
+        "now_text": f"${dollars[0]:,.0f}",
+        "healthy_text": f"${dollars[1]:,.0f}",
+    }
+
+
+def _day_table(told: dict[str, Any]) -> dict[str, Any]:
+    units = (told["energy_unit"], told["cost_unit"])
+    heads = [head for unit in units for head in (unit, f"healthy, {unit}")]
+    rows = [[row[key] for key in COLUMNS] for row in told["rows"]]
+    return table("What the day costs", ["Part", *heads], rows)
 
 
 def _joules(day: Day) -> dict[str, float]:

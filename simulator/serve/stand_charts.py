@@ -19,6 +19,7 @@ PLACES = (
     ("coil_leaving", "off the coil", "above"),
     ("supply_plenum", "supply plenum", "below"),
 )
+SKY = {"cooling": 1.35, "heating": 2.2}  # top of the chart over the wettest air [-]
 SQUEEZED = np.geomspace(0.12, 9.0, 15)  # resistance over what it is, along the fan's curve
 DUCTS_LABEL = 10  # of 21 points along the duct curve
 BEYOND = 1.18  # how far past its point a duct curve is drawn [-]
@@ -40,15 +41,11 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
         Plain data.
     """
     ways = [_way(point, system) for point in pair]
-    heating = pair[0].mode == "heating"
-    warm = max(x for way in ways for x, _ in way)
-    cold = min(x for way in ways for x, _ in way)
-    wet = max(y for way in ways for _, y in way)
-    room = 0.12 * (warm - cold) + 2.0
-    low, high = cold - room, warm + 2.5 * room
-    top = wet * (1.35 if not heating else 2.2)
-    bottom = max(0.0, 0.6 * min(y for way in ways for _, y in way) - 0.2 * (top - wet))
-    curves = [_curve(h, (low, high), float(pair[0].pressure), system) for h in HUMIDITIES]
+    (low, high), (bottom, top) = _air_ends(ways, SKY[pair[0].mode])
+    curves = [
+        _above(_below(_curve(h, (low, high), float(pair[0].pressure), system), top), bottom)
+        for h in HUMIDITIES
+    ]
     temperature, moisture = unit("temperature", system), unit("humidity_ratio", system)
     differs = ways[0] != ways[1]
     return {
@@ -63,8 +60,8 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
         "x": axis("Dry bulb", temperature, (low, high)),
         "y": axis("Moisture", moisture, (bottom, top)),
         "lines": [
-            line("guide", _above(_below(curves[0], top), bottom), "saturated"),
-            line("guide", _above(_below(curves[1], top), bottom), "50 % humidity", thin=True),
+            line("guide", curves[0], "saturated"),
+            line("guide", curves[1], "50 % humidity", thin=True),
             *([line("healthy", ways[1], "healthy", at=1)] if differs else []),
             line("now", ways[0]),
         ],
@@ -75,23 +72,32 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
             ),
             *(mark("healthy", at) for at in (ways[1] if differs else [])),
         ],
-        "tables": [
-            table(
-                "The air's way",
-                (
-                    "Place",
-                    f"Dry bulb, {temperature}",
-                    f"Moisture, {moisture}",
-                    f"Healthy, {temperature}",
-                    f"Healthy, {moisture}",
-                ),
-                [
-                    (name, number(x, 1), number(y, 1), number(a, 1), number(b, 1))
-                    for (_, name, _), (x, y), (a, b) in zip(PLACES, *ways, strict=True)
-                ],
-            )
-        ],
+        "tables": [_air_table(ways, temperature, moisture)],
     }
+
+
+def _air_ends(
+    ways: list[list[list[float]]], sky: float
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Ends of both axes, with room for words around the air's way."""
+    across = [x for way in ways for x, _ in way]
+    moist = [y for way in ways for _, y in way]
+    room = 0.12 * (max(across) - min(across)) + 2.0
+    top = sky * max(moist)
+    bottom = max(0.0, 0.6 * min(moist) - 0.2 * (top - max(moist)))
+    return (min(across) - room, max(across) + 2.5 * room), (bottom, top)
+
+
+def _air_table(ways: list[list[list[float]]], temperature: str, moisture: str) -> dict[str, Any]:
+    heads = (
+        *("Place", f"Dry bulb, {temperature}", f"Moisture, {moisture}"),
+        *(f"Healthy, {temperature}", f"Healthy, {moisture}"),
+    )
+    rows = [
+        (name, *(number(value, 1) for value in (*now, *healthy)))
+        for (_, name, _), now, healthy in zip(PLACES, *ways, strict=True)
+    ]
+    return table("The air's way", heads, rows)
 
 
 def _way(point: OperatingPoint, system: str) -> list[list[float]]:
@@ -161,19 +167,6 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
     most = 1.12 * max(side["at"][0] for side in shown) * BEYOND
     high = 1.9 * max(side["at"][1] for side in shown)
     said = [_runs(point, system) for point in pair]
-    lines = []
-    for role, side in (("healthy", healthy), ("now", now)):
-        if role == "healthy" and not differs:
-            continue
-        lines += [
-            line(role, _inside(side["fan"], most, high), "blower" if role == "now" else ""),
-            line(
-                role,
-                _inside(side["ducts"], most, high),
-                "filter and ducts" if role == "now" else "",
-                at=DUCTS_LABEL,
-            ),
-        ]
     air, static = unit("airflow", system), unit("static_pressure", system)
     return {
         "kind": "plot",
@@ -181,7 +174,10 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
         "summary": f"The blower meets filter and ducts at {said[0]}; healthy, at {said[1]}.",
         "x": axis("Airflow", air, (0.0, most)),
         "y": axis("Total external static", static, (0.0, high)),
-        "lines": lines,
+        "lines": [
+            *(_fan_lines("healthy", healthy, (most, high)) if differs else []),
+            *_fan_lines("now", now, (most, high)),
+        ],
         "marks": [
             mark("now", now["at"], said[0], "right"),
             *([mark("healthy", healthy["at"], f"healthy {said[1]}", "below")] if differs else []),
@@ -197,6 +193,14 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
             )
         ],
     }
+
+
+def _fan_lines(role: str, side: dict[str, Any], ends: tuple[float, float]) -> list[dict[str, Any]]:
+    names = ("blower", "filter and ducts") if role == "now" else ("", "")
+    return [
+        line(role, _inside(side["fan"], *ends), names[0]),
+        line(role, _inside(side["ducts"], *ends), names[1], at=DUCTS_LABEL),
+    ]
 
 
 def _runs(point: OperatingPoint, system: str) -> str:

@@ -168,31 +168,17 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
     if part == 0:
         return _wait(days(setting), title)
     found = _pulled(key_of(setting))
-    heating = setting.mode == "heating"
     hours = found.minutes / 60.0
     rows = [in_units(one, "temperature", system) for one in (found.repaired, found.unrepaired)]
     goal = float(in_units(found.held, "temperature", system))
     ends = [goal, *(float(f(row)) for row in rows for f in (np.min, np.max))]
-    until = found.minutes_until_held(heating)
-    long = f"{number((until or 0.0) / 60.0, 1)} h"
-    clock = f"{HOUR_OF_REPAIR[setting.mode]:.0f}:00"
-    if until is None:
-        said = f"Repaired at {clock}, the rooms are not back at the setpoint after nine hours."
-    elif until == 0.0:
-        said = "The rooms had not left the setpoint; the repair shows in the run time."
-    else:
-        said = f"Repaired at {clock}, the rooms are back at the setpoint after {long}."
+    until = found.minutes_until_held(setting.mode == "heating")
+    said = _back_after(until, HOUR_OF_REPAIR[setting.mode])
     marks = []
     if until:
         at = int(np.flatnonzero(found.minutes == until)[0])
-        marks = [
-            mark(
-                "now",
-                (float(hours[at]), float(rows[0][at])),
-                f"{number(until / 60.0, 1)} h",
-                "above",
-            )
-        ]
+        place = (float(hours[at]), float(rows[0][at]))
+        marks = [mark("now", place, f"{number(until / 60.0, 1)} h", "above")]
     return {
         "kind": "plot",
         "title": title,
@@ -217,6 +203,16 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
             )
         ],
     }
+
+
+def _back_after(until: float | None, hour: float) -> str:
+    """How long the rooms took, in a sentence; minutes in."""
+    if until is None:
+        return f"Repaired at {hour:.0f}:00, the rooms are not back at the setpoint in nine hours."
+    if until == 0.0:
+        return "The rooms had not left the setpoint; the repair shows in the run time."
+    taken = number(until / 60.0, 1)
+    return f"Repaired at {hour:.0f}:00, the rooms are back at the setpoint after {taken} h."
 
 
 Drawn = Callable[[Setting, str, int, str], dict[str, Any]]

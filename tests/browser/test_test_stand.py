@@ -232,10 +232,10 @@ def test_no_choice_is_clipped(stand: Page, width: int) -> None:
     assert clipped == []
 
 
-def test_readings_stand_above_the_settings_on_a_phone(stand: Page) -> None:
+def test_a_phone_shows_the_settings_and_where_the_readings_begin(stand: Page) -> None:
     stand.set_viewport_size({"width": 390, "height": 844})
-    above = stand.get_by_role("heading", name="What the tools show").bounding_box()
-    below = stand.get_by_role("heading", name="What I set").bounding_box()
+    above = stand.get_by_role("heading", name="What I set").bounding_box()
+    below = stand.get_by_role("heading", name="What the tools show").bounding_box()
     assert above is not None
     assert below is not None
-    assert above["y"] < below["y"]
+    assert above["y"] < below["y"] < 844

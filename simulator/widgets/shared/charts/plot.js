@@ -74,7 +74,7 @@ class Places {
   }
 
   put(at, text, side, size) {
-    const width = text.length * size * (size > 14 ? 0.61 : 0.56), height = size;
+    const width = text.length * size * (size > 14 ? 0.64 : 0.57), height = size;
     const sides = {
       above: [0, -12, "middle"], below: [0, 12 + height * 0.8, "middle"], right: [12, height * 0.35, "start"], left: [-12, height * 0.35, "end"],
       aboveRight: [8, -10, "start"], aboveLeft: [-8, -10, "end"], belowRight: [8, 8 + height * 0.8, "start"], belowLeft: [-8, 8 + height * 0.8, "end"],
