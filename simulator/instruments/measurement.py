@@ -3,14 +3,17 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+import numpy as np
+
 from simulator.instruments import techniques as how
-from simulator.instruments.techniques import Technique, wet_bulb_of
+from simulator.instruments.techniques import Technique
 from simulator.instruments.tools import TOOLS
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import moist_air
+from simulator.quantities.values import Values
 
-Truth = Callable[[OperatingPoint], float]
+Truth = Callable[[OperatingPoint], Values]
 Fitted = Callable[[Installation, OperatingPoint], float]
 
 
@@ -144,29 +147,32 @@ class Measurement:
 
 def field(name: str) -> Truth:
     """A field as it stands."""
-    return lambda point: float(getattr(point, name))
+
+    def read(point: OperatingPoint) -> Values:
+        value: Values = getattr(point, name)
+        return value
+
+    return read
 
 
 def gauge(name: str) -> Truth:
     """A pressure against the barometer."""
-    return lambda point: float(getattr(point, name)) - float(point.pressure)
+    return lambda point: getattr(point, name) - np.asarray(point.pressure)
 
 
 def wet(place: str) -> Truth:
     """Wet bulb of an air state."""
-    return lambda point: wet_bulb_of(
-        float(getattr(point, f"{place}_temperature")),
-        float(getattr(point, f"{place}_humidity_ratio")),
-        float(point.pressure),
+    return lambda point: moist_air.wet_bulb(
+        getattr(point, f"{place}_temperature"),
+        getattr(point, f"{place}_humidity_ratio"),
+        point.pressure,
     )
 
 
 def damp(place: str) -> Truth:
     """Relative humidity of an air state."""
-    return lambda point: float(
-        moist_air.relative_humidity(
-            getattr(point, f"{place}_temperature"),
-            getattr(point, f"{place}_humidity_ratio"),
-            point.pressure,
-        )
+    return lambda point: moist_air.relative_humidity(
+        getattr(point, f"{place}_temperature"),
+        getattr(point, f"{place}_humidity_ratio"),
+        point.pressure,
     )

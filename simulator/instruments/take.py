@@ -152,7 +152,7 @@ def lagged(
     if item.truth is None:
         # Parts as fitted have no past.
         return 0.0 if installation is None else item.true_value(installation, moment.now)
-    now, before = item.truth(moment.now), item.truth(moment.before)
+    now, before = float(item.truth(moment.now)), float(item.truth(moment.before))
     return float(now + (before - now) * np.exp(-max(moment.seconds, 0.0) / tool.lag))
 
 

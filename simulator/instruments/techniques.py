@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from simulator.plant.operating_point import OperatingPoint
-from simulator.properties import moist_air
 
 
 class Felt(NamedTuple):
@@ -107,26 +106,6 @@ def _body_heat(felt: Felt) -> float:
 def _far_from_fan(felt: Felt) -> float:
     """One point over the fan motor instead of three around it: about 2 °F."""
     return felt.value + 2.0 / 1.8
-
-
-def wet_bulb_of(temperature: float, humidity_ratio: float, pressure: float) -> float:
-    """Wet bulb of an air state.
-
-    Parameters
-    ----------
-    temperature : float
-        [K]
-    humidity_ratio : float
-        [kg/kg]
-    pressure : float
-        Barometric. [Pa]
-
-    Returns
-    -------
-    float
-        [K]
-    """
-    return float(moist_air.wet_bulb(temperature, humidity_ratio, pressure))
 
 
 def wick(air: str) -> tuple[Technique, ...]:

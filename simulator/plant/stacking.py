@@ -114,3 +114,82 @@ def _choose(item: Any, index: Any) -> Any:
         picked = item[index]
         return picked if isinstance(picked, np.ndarray) and picked.ndim else picked.item()
     return item
+
+
+def joined(items: Sequence[Item], counts: Sequence[int]) -> Item:
+    """One batch from several of one type.
+
+    Parameters
+    ----------
+    items : sequence
+        Dataclasses whose numbers are floats or arrays of each batch's own length.
+    counts : sequence
+        Those lengths. [-]
+
+    Returns
+    -------
+    dataclass
+        A number equal in all of them stays a number; words are taken from the first.
+    """
+    return _join(list(items), counts)  # type: ignore[no-any-return]
+
+
+def _join(items: list[Any], counts: Sequence[int]) -> Any:
+    first = items[0]
+    if all(item is first for item in items) and not _holds_arrays(first):
+        return first
+    if is_dataclass(first) and not isinstance(first, type):
+        parts = {
+            field.name: _join([getattr(item, field.name) for item in items], counts)
+            for field in fields(first)
+        }
+        return type(first)(**parts)
+    if isinstance(first, tuple):
+        return tuple(_join(list(column), counts) for column in zip(*items, strict=True))
+    if isinstance(first, str):
+        return first
+    if all(np.ndim(item) == 0 for item in items):
+        level = np.array(items, dtype=float)
+        return float(first) if np.all(level == level[0]) else np.repeat(level, counts)
+    return np.concatenate(
+        [np.broadcast_to(item, n) for item, n in zip(items, counts, strict=True)]
+    ).astype(float)
+
+
+def _holds_arrays(item: Any) -> bool:
+    if is_dataclass(item) and not isinstance(item, type):
+        return any(_holds_arrays(getattr(item, field.name)) for field in fields(item))
+    if isinstance(item, tuple):
+        return any(_holds_arrays(part) for part in item)
+    return np.ndim(item) > 0 if not isinstance(item, str) else False
+
+
+def apart(item: Item, count: int) -> list[Item]:
+    """The members of a batch one by one.
+
+    Parameters
+    ----------
+    item : dataclass
+        Numbers are floats or arrays of shape (n,).
+    count : int
+        That length. [-]
+
+    Returns
+    -------
+    list
+        Dataclasses of floats.
+    """
+    return _apart(item, count)
+
+
+def _apart(item: Any, count: int) -> list[Any]:
+    if not _holds_arrays(item):
+        return [item] * count
+    if is_dataclass(item) and not isinstance(item, type):
+        names = [field.name for field in fields(item)]
+        columns = [_apart(getattr(item, name), count) for name in names]
+        kind = type(item)
+        return [kind(**dict(zip(names, row, strict=True))) for row in zip(*columns, strict=True)]
+    if isinstance(item, tuple):
+        return list(zip(*(_apart(part, count) for part in item), strict=True))
+    return list(item.tolist())

@@ -1,0 +1,275 @@
+"""What may be believed after each reading of a visit."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from simulator.calls.call_file import CallFile
+from simulator.calls.events import Event, Measured, Prepared, Repaired
+from simulator.calls.visit import Visit
+from simulator.diagnosis.expected import Expected, expected_at
+from simulator.diagnosis.interview import ASKED, factors
+from simulator.diagnosis.likelihood import Take, When, running_score, take_of, told_score
+from simulator.faults._catalogue import discover
+from simulator.quantities.values import Array
+
+SOFTENED = 1.0  # power the readings' score is taken to before it counts [-]
+LEAST = 1e-9  # of a probability that is divided by [-]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Belief:
+    """How likely everything is at one moment.
+
+    Parameters
+    ----------
+    seq : int
+        The event after which; -1 for the work order alone.
+    minute : float
+        After arrival, in minutes.
+    sets : mapping
+        Probability of each set of causes that is thought of; adding up to one. [-]
+    causes : mapping
+        Probability that a cause is among what is wrong, and that nothing is. [-]
+    """
+
+    seq: int
+    minute: float
+    sets: Mapping[frozenset[str], float]
+    causes: Mapping[str, float]
+
+    @property
+    def best(self) -> frozenset[str]:
+        """The likeliest set.
+
+        Returns
+        -------
+        frozenset
+        """
+        return max(self.sets, key=lambda one: self.sets[one])
+
+    def odds(self, causes: Sequence[str] | frozenset[str]) -> float:
+        """Weight of evidence for a set against its best rival.
+
+        Parameters
+        ----------
+        causes : sequence
+            Codes; no fault for nothing.
+
+        Returns
+        -------
+        float
+            Decimal logarithm of the odds; 1 is ten to one. [-]
+        """
+        wanted = frozenset(causes)
+        here = self.sets.get(wanted, 0.0)
+        rival = max((p for one, p in self.sets.items() if one != wanted), default=0.0)
+        return float(np.log10(max(here, LEAST) / max(rival, LEAST)))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Standing:
+    """Belief over the cells of a table, with the takes behind it.
+
+    Parameters
+    ----------
+    table : Expected
+        Of the call.
+    cells : array
+        Probability of each cell. [-]
+    takes : tuple
+        Numeric takes since the last repair.
+    shown : tuple
+        Their values as shown, in SI. [-]
+    belief : Belief
+        The same by sets and causes.
+    """
+
+    table: Expected
+    cells: Array
+    takes: tuple[Take, ...]
+    shown: tuple[float, ...]
+    belief: Belief
+
+
+def history(visit: Visit, call: CallFile) -> tuple[Belief, ...]:
+    """Belief from the work order alone, and after each reading.
+
+    Parameters
+    ----------
+    visit : Visit
+        With its events.
+    call : CallFile
+        The public part; the key is never asked.
+
+    Returns
+    -------
+    tuple
+        Oldest first; one entry for the work order (seq -1) and one for each reading.
+    """
+    return tuple(standing.belief for standing in standings(visit.events, call))
+
+
+def standing(visit: Visit, call: CallFile) -> Standing:
+    """What is believed now, for choosing what to do next.
+
+    Parameters
+    ----------
+    visit : Visit
+        With its events.
+    call : CallFile
+        The public part.
+
+    Returns
+    -------
+    Standing
+    """
+    return standings(visit.events, call)[-1]
+
+
+def standings(events: Sequence[Event], call: CallFile) -> list[Standing]:
+    """What is believed from the work order alone, after each reading and after each repair.
+
+    Parameters
+    ----------
+    events : sequence
+        Of a visit, oldest first.
+    call : CallFile
+        The public part.
+
+    Returns
+    -------
+    list
+        One for the work order, one for each reading; one more where a repair came last.
+    """
+    table = expected_at(call)
+    told = [call.title, call.complaint, *call.history]
+    start = _told_weights(table, told)
+    found = [_standing(table, start, -1, 0.0)]
+    for part in _parts(events):
+        found += _of_part(part, table, call, told, start)
+        if part.repair is None:
+            break
+        start = _mended(table, found[-1].cells, part.repair.repair)
+        if not any(isinstance(event, Measured) for event in events[part.repair.seq :]):
+            found.append(_standing(table, np.log(start), part.repair.seq, part.repair.minute))
+        start = np.log(start)
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """Readings between two repairs, each with what was prepared, and the repair after them."""
+
+    readings: tuple[tuple[Measured, frozenset[str]], ...]
+    repair: Repaired | None
+    is_first: bool
+
+
+def _parts(events: Sequence[Event]) -> list[_Part]:
+    found: list[_Part] = []
+    here: list[tuple[Measured, frozenset[str]]] = []
+    prepared: frozenset[str] = frozenset()
+    for event in events:
+        if isinstance(event, Prepared):
+            prepared = prepared | {event.step}
+        elif isinstance(event, Measured):
+            here.append((event, prepared))
+        elif isinstance(event, Repaired):
+            found.append(_Part(tuple(here), event, not found))
+            here = []
+    return [*found, _Part(tuple(here), None, not found)]
+
+
+def _of_part(
+    part: _Part, table: Expected, call: CallFile, told: list[str], start: Array
+) -> list[Standing]:
+    """A standing after each reading of one part."""
+    takes: list[Take] = []
+    shown: list[float] = []
+    for event, prepared in part.readings:
+        if event.reading.value is not None:
+            takes.append(take_of(event.reading.measurement, _when(event, prepared), table, call))
+            shown.append(event.reading.value)
+    steps = running_score(takes, shown) if takes else np.zeros((0, start.size))
+    logs, used, found = start, 0, []
+    for event, _ in part.readings:
+        if event.reading.measurement in ASKED:
+            before = _told_weights(table, told)
+            told.append(event.reading.words or "")
+            logs = logs + (_told_weights(table, told) - before if part.is_first else 0.0)
+        else:
+            logs = logs + told_score(event, table)
+        if event.reading.value is not None:
+            logs = logs + SOFTENED * steps[used]
+            used += 1
+        found.append(_standing(table, logs, event.seq, event.minute, takes[:used], shown[:used]))
+    return found
+
+
+def _when(event: Measured, prepared: frozenset[str]) -> When:
+    return When(
+        minute=event.minute,
+        is_running=event.is_running,
+        settled=event.settled,
+        prepared=prepared,
+        technique=event.reading.technique,
+    )
+
+
+def _told_weights(table: Expected, told: Sequence[str]) -> Array:
+    """Logarithm of how likely each cell is by its prior and by what was told."""
+    shift = factors(told)
+    log = {cause: float(np.log(factor)) for cause, factor in shift.items()}
+    by_hypothesis = np.array(
+        [sum(log.get(cause, 0.0) for cause in one.named) for one in table.listed]
+    )
+    found: Array = np.log(table.weight) + by_hypothesis[table.owner]
+    return found
+
+
+def _mended(table: Expected, cells: Array, act: str) -> Array:
+    """Where belief goes when an act has mended what it mends."""
+    catalogue = discover()
+    sets = [one.causes for one in table.listed]
+    left = [
+        tuple(cause for cause in causes if act not in catalogue[cause].repairs) for causes in sets
+    ]
+    owner = [sets[place] for place in table.owner]
+    found = cells.copy()
+    for place, hypothesis in enumerate(table.owner):
+        if left[hypothesis] == sets[hypothesis]:
+            continue
+        found[place] -= cells[place]
+        goals = np.array([causes == left[hypothesis] for causes in owner])
+        if not goals.any():
+            goals = np.array([causes == () for causes in owner])
+        share = np.where(goals, table.weight, 0.0)
+        found += cells[place] * share / share.sum()
+    # A repair may fail, or do more than it was meant to.
+    mixed: Array = 0.98 * np.maximum(found, 0.0) + 0.02 * table.weight
+    whole: Array = mixed / mixed.sum()
+    return whole
+
+
+def _standing(
+    table: Expected,
+    logs: Array,
+    seq: int,
+    minute: float,
+    takes: Sequence[Take] = (),
+    shown: Sequence[float] = (),
+) -> Standing:
+    raised = np.exp(logs - logs.max())
+    cells = raised / raised.sum()
+    by_hypothesis = np.bincount(table.owner, weights=cells, minlength=len(table.listed))
+    sets: dict[frozenset[str], float] = {}
+    causes: dict[str, float] = {}
+    for one, part in zip(table.listed, by_hypothesis.tolist(), strict=True):
+        key = frozenset(one.named)
+        sets[key] = sets.get(key, 0.0) + part
+        for cause in one.named:
+            causes[cause] = causes.get(cause, 0.0) + part
+    belief = Belief(seq, minute, sets, causes)
+    return Standing(table, cells, tuple(takes), tuple(shown), belief)

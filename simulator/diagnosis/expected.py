@@ -1,0 +1,221 @@
+"""What every measurement would show under every hypothesis, with what moves it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+
+from simulator.calls.call_file import CallFile
+from simulator.diagnosis.hypotheses import Hypothesis, hypotheses
+from simulator.diagnosis.scatter import Around
+from simulator.diagnosis.seen_parts import Shown, shown
+from simulator.diagnosis.solutions import Solutions, solutions
+from simulator.diagnosis.true_values import true_values
+from simulator.plant import energy, stacking
+from simulator.plant.catalogue import load_installation
+from simulator.plant.conditions import Conditions
+from simulator.plant.operating_point import OperatingPoint
+from simulator.quantities.values import Array
+
+MIDDLE_OF_VISIT = 60.0  # the table is for this minute; in minutes after arrival
+RIDGE = 1.5  # holds a fit to few draws near its mean [-]
+COUNTS_AS_NOISE = 0.02  # a fit to few draws misses at least this part of a spread [-]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Numbers:
+    """Expected values of every measurement in one state of the switch.
+
+    Parameters
+    ----------
+    mean : array
+        Shape (cells, measurements), in SI. [-]
+    loads : array
+        Change by one standard deviation of each draw, shape (cells, measurements, draws). [-]
+    rest : array
+        Standard deviation of what the draws leave open, shape (cells, measurements). [-]
+    """
+
+    mean: Array
+    loads: Array
+    rest: Array
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Expected:
+    """The table of one call; a cell is a hypothesis in one state of the plant.
+
+    Parameters
+    ----------
+    listed : tuple
+        Hypotheses.
+    owner : array
+        Each cell's hypothesis, by number. [-]
+    weight : array
+        How likely each cell is before anything is known. [-]
+    column : mapping
+        Of each measurement with a number.
+    running, resting : Numbers
+        While it runs, and off for long.
+    words : mapping
+        Of each measurement that can answer in words, by whether the system runs.
+    sound : OperatingPoint
+        The house with nothing wrong, running; what a careless technique is worked out with.
+    """
+
+    listed: tuple[Hypothesis, ...]
+    owner: np.ndarray
+    weight: Array
+    column: Mapping[str, int]
+    running: Numbers
+    resting: Numbers
+    words: Mapping[tuple[str, bool], Shown]
+    sound: OperatingPoint
+
+
+def conditions_of(call: CallFile) -> Conditions:
+    """Weather and rooms of a call about the middle of a visit.
+
+    Parameters
+    ----------
+    call : CallFile
+        Its public part.
+
+    Returns
+    -------
+    Conditions
+    """
+    hour = np.asarray(call.arrival_hour + MIDDLE_OF_VISIT / 60.0)
+    return Conditions(
+        outdoor_temperature=float(energy.outdoor_temperature(call.weather, hour)),
+        outdoor_humidity_ratio=call.weather.humidity_ratio,
+        indoor_temperature=call.room_temperature,
+        indoor_humidity_ratio=call.room_humidity_ratio,
+        solar=float(energy.sun(call.weather, hour)),
+        voltage=call.voltage,
+        mode=call.mode,
+    )
+
+
+def expected_at(call: CallFile) -> Expected:
+    """The table of a call, worked out once a process.
+
+    Parameters
+    ----------
+    call : CallFile
+        Its public part: the key is not asked.
+
+    Returns
+    -------
+    Expected
+    """
+    return _kept(call.unit, call.metering, call.house, conditions_of(call))
+
+
+@lru_cache(maxsize=24)
+def _kept(unit: str, metering: str, house: str, conditions: Conditions) -> Expected:
+    installation = load_installation(unit=unit, metering=metering, house=house)
+    mode = conditions.mode
+    return expected(Around(installation, conditions), hypotheses(mode, metering), mode=mode)
+
+
+def expected(around: Around, listed: tuple[Hypothesis, ...], *, mode: str) -> Expected:
+    """The table of a house in given weather.
+
+    Parameters
+    ----------
+    around : Around
+        The nominal house and today's conditions.
+    listed : tuple
+        Hypotheses.
+    mode : str
+        What is called for.
+
+    Returns
+    -------
+    Expected
+    """
+    solved = solutions(around, listed)
+    cells = _cells(solved)
+    owner = np.array([solved.owner[rows[0]] for rows in cells])
+    drawn = np.bincount(solved.owner, minlength=len(listed))
+    share = np.array([len(rows) for rows in cells]) / drawn[owner]
+    column, on, off = true_values(solved, around, mode)
+    words = {
+        (name, is_running): told
+        for is_running in (True, False)
+        for name, told in shown(solved, cells, is_running=is_running).items()
+    }
+    numbers = replace_fitted(_fitted(on, solved, cells), column, words, is_running=True)
+    return Expected(
+        listed=listed,
+        owner=owner,
+        weight=np.array([one.weight for one in listed])[owner] * share,
+        column=column,
+        running=numbers,
+        resting=replace_fitted(_fitted(off, solved, cells), column, words, is_running=False),
+        words=words,
+        sound=stacking.chosen(solved.running, int(np.argmin(solved.owner))),
+    )
+
+
+def _cells(solved: Solutions) -> list[np.ndarray]:
+    """Columns of one hypothesis in one state, cell by cell."""
+    state = np.asarray(solved.running.state)
+    found: dict[tuple[int, str], list[int]] = {}
+    for place, key in enumerate(zip(solved.owner.tolist(), state.tolist(), strict=True)):
+        found.setdefault(key, []).append(place)
+    return [np.array(found[key]) for key in sorted(found)]
+
+
+def _fitted(values: Array, solved: Solutions, cells: list[np.ndarray]) -> Numbers:
+    """A straight line through each cell's draws."""
+    width = solved.drawn.shape[1]
+    shape = (len(cells), values.shape[1])
+    mean, rest = np.empty(shape), np.empty(shape)
+    loads = np.zeros((*shape, width))
+    for place, rows in enumerate(cells):
+        found, drawn = values[rows], solved.drawn[solved.draw[rows]]
+        whole = np.column_stack([np.ones(len(rows)), drawn])
+        centre = found.mean(axis=0)
+        ridge = RIDGE * np.eye(width + 1)
+        ridge[0, 0] = 1e-9
+        fit = np.linalg.solve(whole.T @ whole + ridge, whole.T @ (found - centre))
+        mean[place], loads[place] = centre + fit[0], fit[1:].T
+        left = found - centre - whole @ fit
+        degrees = max(len(rows) - width - 1, 2)
+        spread = found.std(axis=0)
+        rest[place] = np.sqrt((left**2).sum(axis=0) / degrees + (COUNTS_AS_NOISE * spread) ** 2)
+    return Numbers(mean, loads, rest)
+
+
+def replace_fitted(
+    numbers: Numbers,
+    column: Mapping[str, int],
+    words: Mapping[tuple[str, bool], Shown],
+    *,
+    is_running: bool,
+) -> Numbers:
+    """Numbers of measurements that take the parts as fitted, from their own sample.
+
+    Parameters
+    ----------
+    numbers : Numbers
+        Of all measurements.
+    column : mapping
+        Of each measurement.
+    words : mapping
+        Holds the sample.
+    is_running : bool
+        Which state of the switch.
+
+    Returns
+    -------
+    Numbers
+    """
+    mean, rest = numbers.mean.copy(), numbers.rest.copy()
+    for (name, state), told in words.items():
+        if state == is_running and told.mean is not None and told.spread is not None:
+            mean[:, column[name]], rest[:, column[name]] = told.mean, told.spread
+    return replace(numbers, mean=mean, rest=rest)

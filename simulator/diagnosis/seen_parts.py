@@ -1,0 +1,130 @@
+"""What a few plants of each cell show to eye, hand and meter where it takes single plants."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import chain, pairwise
+
+import numpy as np
+
+from simulator.diagnosis.solutions import Solutions
+from simulator.diagnosis.true_values import sampled
+from simulator.instruments import sight
+from simulator.instruments.measurement import Measurement, Seen
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.take import NO_PATH
+from simulator.plant import stacking
+from simulator.plant.installation import Installation
+from simulator.plant.operating_point import OperatingPoint
+from simulator.quantities.values import Array
+
+LOOKED_AT = {True: 4, False: 2}  # plants of each cell, running and at rest
+LUCK = (0.03, 0.10, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.82, 0.95)  # of one search [-]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shown:
+    """One measurement over all cells.
+
+    Parameters
+    ----------
+    words : mapping
+        Part of a cell's plants that answer in these words, shape (cells,). [-]
+    number : array
+        Part that gives a number, shape (cells,). [-]
+    mean, spread : array or None
+        Of that number, shape (cells,), in SI. [-]
+    """
+
+    words: Mapping[str, Array]
+    number: Array
+    mean: Array | None
+    spread: Array | None
+
+
+def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> dict[str, Shown]:
+    """All looks, and all measurements that take single plants.
+
+    Parameters
+    ----------
+    solved : Solutions
+        The batch.
+    cells : list
+        Columns of each cell.
+    is_running : bool
+        Whether the system is called on.
+
+    Returns
+    -------
+    dict
+        By measurement.
+    """
+    items = [item for name, item in MEASUREMENTS.items() if sampled(name) and item.way != "ask"]
+    points = solved.running if is_running else solved.resting
+    picked = [_picked(rows, solved, LOOKED_AT[is_running]) for rows in cells]
+    columns = np.concatenate(picked)
+    singles = zip(
+        stacking.apart(stacking.chosen(solved.installation, columns), columns.size),
+        stacking.apart(stacking.chosen(points, columns), columns.size),
+        strict=True,
+    )
+    seen = list(singles)
+    ends = np.cumsum([0, *(len(rows) for rows in picked)])
+    found = {}
+    for item in items:
+        told = [_answers(item, installation, point) for installation, point in seen]
+        found[item.id] = _counted(
+            [list(chain.from_iterable(told[low:high])) for low, high in pairwise(ends)]
+        )
+    return found
+
+
+def _picked(rows: np.ndarray, solved: Solutions, most: int) -> np.ndarray:
+    """A few columns spread over the sizes of the fault."""
+    ranked = rows[np.argsort(solved.drawn[solved.draw[rows], -2])]
+    wanted = min(most, ranked.size)
+    places = ((np.arange(wanted) + 0.5) / wanted * ranked.size).astype(int)
+    return np.asarray(ranked[places])
+
+
+def plain(words: str) -> str:
+    """An answer without its figures, which differ from plant to plant.
+
+    Parameters
+    ----------
+    words : str
+        As seen.
+
+    Returns
+    -------
+    str
+    """
+    return re.sub(r"\d+(\.\d+)?", "#", words)
+
+
+def _answers(
+    item: Measurement, installation: Installation, point: OperatingPoint
+) -> list[float | str]:
+    if not item.has_number:
+        # Only a search depends on luck; a call's own words are not known here.
+        luck = LUCK if item.id == "leak_search" else (0.5,)
+        seen = [Seen(installation=installation, point=point, draw=draw) for draw in luck]
+        return [plain(sight.told(item.id, one, {})) for one in seen]
+    if item.unfit is not None and (said := item.unfit(point)) is not None:
+        return [plain(said)]
+    value = item.true_value(installation, point)
+    return [value] if np.isfinite(value) else [plain(NO_PATH)]
+
+
+def _counted(found: list[list[float | str]]) -> Shown:
+    told = dict.fromkeys(answer for cell in found for answer in cell if isinstance(answer, str))
+    words = {text: np.array([cell.count(text) / len(cell) for cell in found]) for text in told}
+    numbers = [[x for x in cell if not isinstance(x, str)] for cell in found]
+    number = np.array([len(one) / len(cell) for one, cell in zip(numbers, found, strict=True)])
+    if not number.any():
+        return Shown(words, number, None, None)
+    every = [x for one in numbers for x in one]
+    middle, wide = float(np.mean(every)), float(np.std(every))
+    mean = np.array([np.mean(one) if one else middle for one in numbers])
+    spread = np.array([np.std(one) if one else wide for one in numbers])
+    return Shown(words, number, mean, spread)
