@@ -29,6 +29,8 @@ class Outcome(NamedTuple):
     rounds: int
 
 
+# A trial step may leave the range of the formulas for air: no number, so a step to shorten.
+@np.errstate(invalid="ignore")
 def solve(
     residual: Residual, start: Array, box: Box, *, tolerance: float = 1e-8, rounds: int = 60
 ) -> Outcome:

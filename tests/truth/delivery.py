@@ -6,7 +6,7 @@ left out here: everything else is what the plant runs.
 
 from dataclasses import dataclass, replace
 
-from simulator.plant import air_states, case, sizing
+from simulator.plant import air_states, case
 from simulator.plant.air_report import air_fields
 from simulator.plant.case import Case
 from simulator.plant.conditions import Conditions
@@ -16,6 +16,7 @@ from simulator.properties import moist_air
 
 # 540 ft² and 100 ft² at R-6 (h ft² °F/Btu) in W/K: what P13 and P14 give.
 SUPPLY_WALL, RETURN_WALL = (area / 6.0 * 0.527527 for area in (540.0, 100.0))
+ROW_AIRFLOW = 1200.0 / 2118.88  # m³/s of 1,200 cfm, what P13 and P14 give
 THOUSAND_BTU = 293.0711  # W of 1,000 Btu/h
 ENDLESS_AIR = 1.0e5  # holds a zone at the outdoor state whatever the ducts do [m³/s]
 
@@ -32,11 +33,13 @@ class Duty:
 
 
 def delivery_effectiveness(built: Installation, duty: Duty) -> float:
-    """What reaches the rooms over what the equipment gives, blower heat included in both."""
+    """What reaches the rooms over what the equipment gives, blower heat included in both.
+
+    Heat and walls are those of the row for each of its cfm, so that a unit of another size is
+    asked the same question at the airflow its blower gives in these ducts.
+    """
     ducts = replace(
         built.ducts,
-        supply_conductance=SUPPLY_WALL,
-        return_conductance=RETURN_WALL,
         supply_leak=duty.leaks,
         return_leak=duty.leaks,
         room_runs=tuple(1.0 for _ in built.ducts.room_runs),
@@ -51,8 +54,15 @@ def delivery_effectiveness(built: Installation, duty: Duty) -> float:
         solar=0.0,
         mode="heating" if duty.heat < 0.0 else "cooling",
     )
-    held = case.prepared(sizing.at_airflow(built, around, 1.0), around)
-    output = duty.heat / 1000.0 * THOUSAND_BTU
+    held = case.prepared(built, around)
+    size = float(held.path.airflow) / ROW_AIRFLOW
+    walls = replace(
+        held.installation.ducts,
+        supply_conductance=size * SUPPLY_WALL,
+        return_conductance=size * RETURN_WALL,
+    )
+    held = case.prepared(replace(held.installation, ducts=walls), around)
+    output = size * duty.heat / 1000.0 * THOUSAND_BTU
     entering = ZoneAir(duty.room.temperature, duty.room.humidity_ratio)
     for _ in range(60):
         states = _worked(held, entering, output, duty.leaving)

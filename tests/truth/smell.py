@@ -1,5 +1,7 @@
 """What a smell test is: a number of the trade's list, what fails, and what was found."""
 
+import re
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -9,6 +11,8 @@ from simulator.quantities.values import Array
 from tests.truth.field import Field
 from tests.truth.verdict import State, Verdict, state_of
 
+# What names one cell among those of its unit, device and fault.
+CELL = re.compile(r"( at \d+% of its range)?, [\d.]+ °F out, [\d.]+ °F WB$")
 SOURCE = "signs and sizes that instructors look for; common practice, no source"
 
 
@@ -63,18 +67,24 @@ def figures(**each: tuple[float, float, float]) -> Smelt:
     )
 
 
+def grouped(broken: tuple[str, ...]) -> tuple[str, ...]:
+    """Cells by unit, device and fault with their number; anything else as it stands."""
+    counted = Counter(CELL.sub("", name) for name in broken)
+    return tuple(name if name in broken else f"{name}: {n}" for name, n in counted.items())
+
+
 def smelt(smell: Smell, field: Field) -> Verdict:
-    """One row worked out."""
+    """One row worked out; what broke is named by unit, device and fault, none left out."""
     found = smell.found(field)
-    more = f" and {len(found.broken) - 2} more" if len(found.broken) > 2 else ""
+    count = f"{len(found.broken):,} of {found.looked:,} broken" if found.broken else "none broken"
     return Verdict(
         id=f"{smell.number:02d}",
         about=smell.fails_if,
         source=SOURCE,
-        where=f"{found.looked} looked at",
+        where=f"{found.looked:,} looked at",
         expected=smell.bar,
-        got=found.figure or (f"{len(found.broken)} broken" if found.broken else "none broken"),
+        got=f"{count}; {found.figure}" if found.figure else count,
         tolerance="as asked",
         state=found.state,
-        note="; ".join(found.broken[:2]) + more,
+        note="; ".join(grouped(found.broken)),
     )

@@ -123,15 +123,22 @@ def _psychrometrics(field: Field) -> Smelt:
 
 
 def _leaving_humidity(field: Field) -> Smelt:
-    """Wet all over: a fifth of the heat as water, not starved, which leaves rows dry that mix in,
-    and not iced, whose readings are not valid (row 30)."""
+    """Wet: a tenth of the heat as water, and not starved, which leaves rows dry that mix in.
+
+    Both are this project's own reading of "wet coil"; what the widest gives is told beside it.
+    """
     latent = 1.0 - field.of("sensible_capacity") / np.maximum(field.of("gross_capacity"), 1.0)
     damp = _humidity(field, "coil_leaving")
-    iced = field.are(fault="iced_indoor_coil")
-    starved = field.of("coil_superheat") >= 20.0 * DEGREE
-    wet = (latent > 0.20) & ~starved & ~iced & field.running
-    shown = f"{damp[wet].min():.0%} to {damp[wet].max():.0%}" if wet.any() else ""
-    return cells(field, wet, damp < 0.70, figure=shown)
+    wet = (latent > 0.10) & (field.of("coil_superheat") < 20.0 * DEGREE) & field.running
+    any_water = (field.of("condensate_rate") > 0.0) & field.running
+    drier = int((any_water & (damp < 0.70)).sum())
+    shown = f"{damp[wet].min():.0%} to {damp[wet].max():.0%}; " if wet.any() else ""
+    return cells(
+        field,
+        wet,
+        damp < 0.70,
+        figure=f"{shown}of all with any condensate {drier:,} of {int(any_water.sum()):,} drier",
+    )
 
 
 def _condensate(field: Field) -> Smelt:

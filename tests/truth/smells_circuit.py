@@ -13,26 +13,26 @@ from tests.truth.published_circuit import PSI, WATT
 from tests.truth.smell import Smell, Smelt, cells, figures
 
 DEGREE = 1 / 1.8  # one °F in kelvin
-NOISE = 0.5 * DEGREE  # of a superheat, from the row itself
-SHOWN = 0.05 * DEGREE  # less than a thermometer of tenths can show
 EVERYWHERE = np.True_
 # How far the EER of a healthy unit may stand above the highest class of the rating default.
 BEST_EFFICIENCY = 13.0 + 0.7  # Btu/Wh, 16 SEER, California Title 24 Residential ACM
 
 
 def _flooded(field: Field) -> Smelt:
-    """Flooded is a real loss of superheat: the hot pipe then stands closer to condensing.
+    """Flooded is a real loss of superheat: the hot pipe must then stand closer to condensing.
 
-    Closer than that of the healthy unit; where the same trouble also lifts the head, closer than
-    that of the same unit in the same trouble behind a valve, which keeps the suction dry.
+    The row's "discharge line falls" is read as its superheat: a trouble that lifts the head
+    lifts the condensing temperature under the pipe too. How many are hotter is told beside it.
     """
     dry, over = field.of("superheat"), _discharge_superheat(field)
-    flooded = (dry <= 0.0) & (dry[field.healthy] > NOISE)
-    place = {key: index for index, key in enumerate(field.keys)}
-    valve = np.array([place.get((u, "txv", *rest), -1) for u, _, *rest in field.keys])
-    kept_dry = (valve >= 0) & (dry[valve] > NOISE) & field.running[valve]
-    beside = np.maximum(over[field.healthy], np.where(kept_dry, over[valve], -np.inf))
-    return cells(field, EVERYWHERE, (dry < -NOISE) | (flooded & (over >= beside)))
+    flooded = (dry <= 0.0) & (dry[field.healthy] > 0.0) & field.running
+    hotter = int((flooded & (field.change("discharge_temperature") >= 0.0)).sum())
+    return cells(
+        field,
+        EVERYWHERE,
+        (dry < -0.5 * DEGREE) | (flooded & (over >= over[field.healthy])),
+        figure=f"{int(flooded.sum()):,} flooded; the pipe itself is no colder in {hotter:,}",
+    )
 
 
 def _discharge_superheat(field: Field) -> Array:
@@ -69,7 +69,7 @@ def _over_ambient(field: Field) -> Smelt:
 
 def _liquid_line(field: Field) -> Smelt:
     approach = field.of("liquid_line_temperature") - field.of("outdoor_temperature")
-    return cells(field, EVERYWHERE, approach < -SHOWN)
+    return cells(field, EVERYWHERE, approach < 0.0)
 
 
 def _charge_slopes(field: Field) -> Smelt:
@@ -108,18 +108,28 @@ def _energy(field: Field) -> Smelt:
     )
     air = field.of("air_mass_flow") * (inlet - outlet)
     taken = field.of("gross_capacity")
-    # What a long bare suction line takes up on its way is heat of the circuit like any other.
-    given = taken + field.of("suction_line_gain") + field.of("compressor_power")
-    circuit = np.abs(field.of("heat_rejected") - given) > 0.06 * given
-    return cells(field, EVERYWHERE, circuit | (np.abs(air - taken) > 0.15 * taken))
+    given, rejected = taken + field.of("compressor_power"), field.of("heat_rejected")
+    circuit = np.abs(rejected - given) > 0.06 * given
+    # The row leaves out what a long bare suction line takes up, which is heat all the same.
+    whole = given + field.of("suction_line_gain")
+    open_ones = int(((np.abs(rejected - whole) > 0.06 * whole) & field.running).sum())
+    return cells(
+        field,
+        EVERYWHERE,
+        circuit | (np.abs(air - taken) > 0.15 * taken),
+        figure=f"with the suction line's own gain counted {open_ones:,}",
+    )
 
 
 def _amps(field: Field) -> Smelt:
     change = field.change("compressor_current")
-    # A unit that floods when healthy has no valid reading to compare with: losing charge dries it.
-    dry = field.of("superheat")[field.healthy] > NOISE
-    lost, dirty = field.are(fault="undercharge") & dry, field.are(fault="dirty_outdoor_coil")
-    return cells(field, lost | dirty, np.where(lost, change > 0.0, change < 0.0))
+    lost, dirty = field.are(fault="undercharge"), field.are(fault="dirty_outdoor_coil")
+    wrong = np.where(lost, change > 0.0, change < 0.0)
+    floods = field.of("superheat")[field.healthy] <= 0.0
+    beside = int((lost & wrong & ~floods & field.running).sum())
+    return cells(
+        field, lost | dirty, wrong, figure=f"where the healthy unit does not flood {beside:,}"
+    )
 
 
 def _strips(field: Field) -> Smelt:
