@@ -6,27 +6,29 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from tests.truth.benches import Bench, claimed_class
+from tests.truth.from_memory import MEMORY_CHECKS
 from tests.truth.published_air import AIR_CHECKS
 from tests.truth.published_circuit import CIRCUIT_CHECKS
 from tests.truth.verdict import State, Verdict, state_of
 
-TABLE = Path(__file__).parents[1] / "data" / "published_checks.csv"
+DATA = Path(__file__).parents[1] / "data"
+TABLE, MEMORY = DATA / "published_checks.csv", DATA / "published_checks_from_memory.csv"
 Row = Mapping[str, str]
 Values = tuple[float, ...]
 Check = Callable[[Bench], Values | str]
 # Number of the check: the devices it can be asked of, and what the plant says.
-CHECKS: dict[str, tuple[tuple[str, ...], Check]] = {**CIRCUIT_CHECKS, **AIR_CHECKS}
+CHECKS: dict[str, tuple[tuple[str, ...], Check]] = {**CIRCUIT_CHECKS, **AIR_CHECKS, **MEMORY_CHECKS}
 
 
-def rows() -> list[Row]:
-    """The table as it is kept."""
-    with TABLE.open(encoding="utf-8", newline="") as file:
+def rows(table: Path = TABLE) -> list[Row]:
+    """A table as it is kept."""
+    with table.open(encoding="utf-8", newline="") as file:
         return list(csv.DictReader(file))
 
 
-def asked(bench: Bench) -> list[Row]:
+def asked(bench: Bench, table: Path = TABLE) -> list[Row]:
     """The rows that can be asked of a bench; one for several classes, for the unit's own."""
-    devices = [row for row in rows() if bench.metering in CHECKS[row["id"]][0]]
+    devices = [row for row in rows(table) if bench.metering in CHECKS[row["id"]][0]]
     return [own for row in devices if (own := _of_class(row, claimed_class(bench.unit)))]
 
 
@@ -74,9 +76,9 @@ def judged(row: Row, got: Values | str) -> State:
     return state_of(inside and (not steady or max(got) - min(got) <= float(steady.group(1))))
 
 
-def all_checked(benches: list[Bench]) -> list[Verdict]:
+def all_checked(benches: list[Bench], table: Path = TABLE) -> list[Verdict]:
     """Every row that can be asked of each bench."""
-    return [checked(row, bench) for bench in benches for row in asked(bench)]
+    return [checked(row, bench) for bench in benches for row in asked(bench, table)]
 
 
 def share(verdicts: list[Verdict], bench: Bench) -> float:

@@ -64,6 +64,12 @@ def parts(*, quick: bool) -> list[Part]:
             verdicts=published.all_checked(benches()),
         ),
         Part(
+            title="From memory",
+            about="Each row of tests/data/published_checks_from_memory.csv: written down from "
+            "memory, not looked up again, and never used to fit the plant.",
+            verdicts=published.all_checked(benches(), published.MEMORY),
+        ),
+        Part(
             title="Fixed-orifice superheat over weather",
             about="Nothing in the plant knows the rule.",
             verdicts=[item for bench in orifices for item in charging_rule.rule_verdicts(bench)],

@@ -10,7 +10,8 @@ from simulator.quantities.values import Array
 from tests.truth import published, report, scenarios, severity
 from tests.truth.benches import Bench, units
 from tests.truth.field import Field
-from tests.truth.known import PUBLISHED_MISSED, SMELLS_MISSED, SWEEPS_MISSED
+from tests.truth.from_memory import MEMORY_CHECKS
+from tests.truth.known import MEMORY_MISSED, PUBLISHED_MISSED, SMELLS_MISSED, SWEEPS_MISSED
 from tests.truth.severity import Sweep
 from tests.truth.smell import Smell, Smelt, cells, figures, grouped
 from tests.truth.smells import SMELLS
@@ -26,6 +27,19 @@ def test_other_units_miss_what_is_known_and_nothing_else(unit: str, metering: st
     found = [published.checked(row, bench) for row in published.asked(bench)]
     missed = {item.id: (item.got, item.expected) for item in found if not item.holds}
     assert missed.keys() == PUBLISHED_MISSED[unit, metering], missed
+
+
+@pytest.mark.parametrize("bench", report.benches(), ids=lambda bench: bench.label)
+def test_rows_from_memory_miss_where_known_and_nowhere_else(bench: Bench) -> None:
+    found = published.all_checked([bench], published.MEMORY)
+    missed = {item.id: (item.got, item.tolerance) for item in found if not item.holds}
+    assert missed.keys() == MEMORY_MISSED[bench.unit, bench.metering], missed
+
+
+def test_every_row_from_memory_is_asked_and_says_so() -> None:
+    kept = published.rows(published.MEMORY)
+    assert {row["id"] for row in kept} == MEMORY_CHECKS.keys()
+    assert all("from memory" in row["source"] or "no source" in row["source"] for row in kept)
 
 
 @pytest.mark.parametrize("smell", SMELLS, ids=lambda smell: f"{smell.number:02d}")
