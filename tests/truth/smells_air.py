@@ -39,16 +39,13 @@ def _volt_amperes(field: Field) -> Smelt:
 
 
 def _split_slope(field: Field) -> Smelt:
-    del field
-    found = {
-        metering: (
-            split(Bench(metering=metering).at(wet=70.0))
-            - split(Bench(metering=metering).at(wet=65.0))
-        )
-        / 5.0
-        for metering in catalogue.METERING
-    }
-    return figures(**{f"{name}_per_wet_bulb": (value, -1.2, -0.6) for name, value in found.items()})
+    each = {}
+    for unit in field.units:
+        for metering in catalogue.METERING:
+            bench = Bench(unit, metering)
+            slope = (split(bench.at(wet=70.0)) - split(bench.at(wet=65.0))) / 5.0
+            each[f"{bench.label} per °F wet bulb"] = (slope, -1.2, -0.6)
+    return figures(**each)
 
 
 def _fan_curve(field: Field) -> Smelt:

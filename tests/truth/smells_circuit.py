@@ -73,16 +73,16 @@ def _liquid_line(field: Field) -> Smelt:
 
 
 def _charge_slopes(field: Field) -> Smelt:
-    del field
     low = (("undercharge", 0.05),)
     high = (("overcharge", 0.05),)
-    valve, orifice = Bench(), Bench(metering="orifice")
-    subcooling = valve.at(faults=high).subcooling - valve.at(faults=low).subcooling
-    superheat = orifice.at(faults=high).superheat - orifice.at(faults=low).superheat
-    return figures(
-        valve_subcooling_per_percent=(float(subcooling) * 0.18, 0.4, 1.0),
-        orifice_superheat_per_percent=(float(superheat) * 0.18, -1.2, -0.5),
-    )
+    each = {}
+    for unit in field.units:
+        valve, orifice = Bench(unit), Bench(unit, "orifice")
+        subcooling = valve.at(faults=high).subcooling - valve.at(faults=low).subcooling
+        superheat = orifice.at(faults=high).superheat - orifice.at(faults=low).superheat
+        each[f"{unit} valve subcooling"] = (float(subcooling) * 0.18, 0.4, 1.0)
+        each[f"{unit} orifice superheat"] = (float(superheat) * 0.18, -1.2, -0.5)
+    return figures(**each)
 
 
 def _valve_hides_charge(field: Field) -> Smelt:
@@ -95,9 +95,13 @@ def _valve_hides_charge(field: Field) -> Smelt:
 
 
 def _rule_slopes(field: Field) -> Smelt:
-    del field
-    wet, outdoor = rule_grid(Bench(metering="orifice")).slopes()
-    return figures(per_wet_bulb=(wet, 1.5, 2.2), per_outdoor_degree=(outdoor, -0.8, -0.4))
+    """By least squares over the rule's own cells with a superheat to measure."""
+    each = {}
+    for unit in field.units:
+        wet, outdoor = rule_grid(Bench(unit, "orifice")).slopes()
+        each[f"{unit} per °F wet bulb"] = (wet, 1.5, 2.2)
+        each[f"{unit} per °F outdoors"] = (outdoor, -0.8, -0.4)
+    return figures(**each)
 
 
 def _energy(field: Field) -> Smelt:
