@@ -22,7 +22,6 @@ from simulator.properties.refrigerant import known
 METERING = ("txv", "orifice")
 MOTORS = ("constant_torque", "psc")  # of a unit described part by part
 REFERENCE = "quail_36"  # what a published unit is scaled from
-PUBLISHED = "published"
 
 
 @lru_cache
@@ -94,10 +93,7 @@ def fit_of(unit: str) -> Fit:
         For a file that cannot be used, or is not of the published kind.
     """
     file = parameter_file.read("equipment", unit)
-    if file.rows.get("kind") != PUBLISHED:
-        raise ParameterFileError(
-            f"{file.name} describes parts, not published data: its kind must be {PUBLISHED!r}."
-        )
+    published_unit.need_whole(file)
     quail = parameter_file.read("equipment", REFERENCE)
     return unit_fit.fit(
         published_unit.published(file),
@@ -110,7 +106,7 @@ def fit_of(unit: str) -> Fit:
 def _sized_unit(unit: str, motor: str | None) -> tuple[Unit, tuple[str, str]]:
     """A unit sized at its rating point, and the metering device it has in each mode."""
     file = parameter_file.read("equipment", unit)
-    if file.rows.get("kind") == PUBLISHED:
+    if file.rows.get("kind") == published_unit.KIND:
         made = fit_of(unit)
         own = made.published.motor
         if motor not in (None, own):

@@ -23,8 +23,19 @@ def _is_number(value: Any) -> bool:
     return abs(value) < 1e30 if isinstance(value, int) else math.isfinite(value)
 
 
-def _short(value: Any) -> str:
-    """What stands there, in few words."""
+def short(value: Any) -> str:
+    """What stands there, in few words.
+
+    Parameters
+    ----------
+    value : object
+        As read.
+
+    Returns
+    -------
+    str
+        Printable, at most forty characters.
+    """
     if value is None or value == "":
         return "nothing"
     if isinstance(value, int) and abs(value) > 10**30:
@@ -74,7 +85,7 @@ class Table:
         value = row.get("value")
         self._need_unit(key, row, unit)
         if value is None or not _is_number(value):
-            raise ParameterFileError(f"{self.name}: {key} must be a number, not {_short(value)}.")
+            raise ParameterFileError(f"{self.name}: {key} must be a number, not {short(value)}.")
         return float(value)
 
     def column(self, key: str, unit: str) -> tuple[float, ...]:
@@ -143,14 +154,14 @@ class Table:
     def _numbers(self, key: str, values: Any) -> tuple[float, ...]:
         if not isinstance(values, list) or not values or not all(map(_is_number, values)):
             raise ParameterFileError(
-                f"{self.name}: {key} must be numbers in square brackets, not {_short(values)}."
+                f"{self.name}: {key} must be numbers in square brackets, not {short(values)}."
             )
         return tuple(float(value) for value in values)
 
     def _need_unit(self, key: str, row: dict[str, Any], unit: str) -> None:
         if row.get("unit") != unit:
             raise ParameterFileError(
-                f"{self.name}: {key} is in {_short(row.get('unit'))}, it must be in {unit}."
+                f"{self.name}: {key} is in {short(row.get('unit'))}, it must be in {unit}."
             )
 
     def word(self, key: str) -> str:
@@ -174,7 +185,7 @@ class Table:
         value = self.rows.get(key)
         if not isinstance(value, str) or not value.strip() or len(value) > LONGEST_WORD:
             raise ParameterFileError(
-                f"{self.name}: {key} must be a word or a short name, not {_short(value)}."
+                f"{self.name}: {key} must be a word or a short name, not {short(value)}."
             )
         if not value.isprintable():
             raise ParameterFileError(f"{self.name}: {key} holds signs that cannot be printed.")

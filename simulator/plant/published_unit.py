@@ -11,10 +11,11 @@ from simulator.plant.data_sheet import (
     PublishedUnit,
     RatedPoint,
 )
-from simulator.plant.parameter_file import ParameterFileError, Table
+from simulator.plant.parameter_file import ParameterFileError, Table, short
 from simulator.properties.refrigerant import known
 from simulator.quantities.shown import from_display
 
+KIND = "published"
 # Kind of quantity of each unit a sheet is written in.
 _KINDS = {
     "Btu/h": "heat_rate",
@@ -27,6 +28,41 @@ _KINDS = {
     "delta °F": "temperature_difference",
     "lb/h": "condensate_rate",
 }
+# What a file of published data holds, all of it needed.
+TABLES = (
+    *("plate", "cooling", "heating", "blower"),
+    *("compressor", "outdoor_fan", "charge", "metering"),
+)
+
+
+def need_whole(file: Table) -> None:
+    """Refuse a file that lacks a table or holds what no unit file has.
+
+    Parameters
+    ----------
+    file : Table
+        As read.
+
+    Raises
+    ------
+    ParameterFileError
+        Naming what is missing, what is too much and what is allowed.
+    """
+    if file.rows.get("kind") != KIND and "rating" in file.rows:
+        raise ParameterFileError(
+            f"{file.name} describes parts, not published data: its kind must be {KIND!r}."
+        )
+    lacking = [f"[{name}]" for name in TABLES if not isinstance(file.rows.get(name), dict)]
+    if file.rows.get("kind") != KIND:
+        lacking.insert(0, f'kind = "{KIND}"')
+    strange = [short(name) for name in file.rows if name not in ("kind", *TABLES)]
+    wrong = [f"lacks {', '.join(lacking)}"] if lacking else []
+    wrong += [f"has {', '.join(strange[:3])}, which no unit file has"] if strange else []
+    if wrong:
+        raise ParameterFileError(
+            f"{file.name} {' and '.join(wrong)}; needed and allowed are "
+            f'kind = "{KIND}" and the tables {", ".join(TABLES)}.'
+        )
 
 
 def published(file: Table) -> PublishedUnit:

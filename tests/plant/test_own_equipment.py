@@ -221,6 +221,8 @@ HOSTILE: dict[str, str | bytes] = {
     "fan takes all": SHEET.replace("power = { value = 220,", "power = { value = 9000,"),
     "fan moves nothing": SHEET.replace("value = 3800,", "value = 38,"),
     "impossible together": _value("cop_17", "1.3"),
+    "one row of nonsense": "x = 1",
+    "a table misspelled": SHEET.replace("[blower]", "[blowr]"),
 }
 
 
@@ -247,7 +249,9 @@ NAMES_THE_CULPRIT = {
     "capacity in kW": "is in kW, it must be in Btu/h",
     "unknown refrigerant": "not R-999",
     "blower rises": "rises with static",
-    "no heating": "the table [heating] is missing",
+    "no heating": "own.toml lacks [heating]; needed and allowed are",
+    "one row of nonsense": "and has x, which no unit file has; needed and allowed are",
+    "a table misspelled": "lacks [blower] and has blowr, which",
     "airflow in L/s": "cfm a ton",
     "static in Pa": "external_static is 124",
     "fan takes all": "outdoor fan takes",
