@@ -11,7 +11,14 @@ from simulator.plant.short_cycle import short_cycle
 from simulator.properties.moist_air import ZERO_CELSIUS
 from simulator.quantities.shown import show, to_display
 from simulator.serve import house_day
-from simulator.serve.bench_setting import Setting, checked, conditions_of, installation_of
+from simulator.serve.bench_setting import (
+    Setting,
+    checked,
+    conditions_of,
+    healthy_installation,
+    installation_of,
+)
+from simulator.serve.fault_fit import unfit
 from simulator.serve.given import need_known
 
 CYCLING = {"minutes_on": "duration", "minutes_off": "duration"}
@@ -90,14 +97,16 @@ def readings(**asked: Any) -> dict[str, Any]:
     Parameters
     ----------
     **asked
-        As ``Setting``: mode, unit, refrigerant, metering, motor, zone, outdoor, outdoor_wb,
-        return_db, return_wb (°F), airflow (of rated), altitude (ft), faults (severity by name).
+        As ``Setting``: mode, unit, refrigerant, metering, motor, zone, house, strips,
+        zone_call, gauges, outdoor, outdoor_wb, return_db, return_wb (°F), airflow (of rated),
+        altitude (ft), faults (severity by name).
 
     Returns
     -------
     dict
         ``state``, ``mode`` (what the circuit does), ``readings`` and ``truth``; the last two
-        hold value and unit by name.
+        hold value and unit by name. Where a fault that was asked for means nothing, ``notes``
+        with a sentence each.
 
     Raises
     ------
@@ -113,6 +122,9 @@ def readings(**asked: Any) -> dict[str, Any]:
     need_known(asked, [known.name for known in fields(Setting)])
     setting = checked(Setting(**asked))
     table = as_table(solved(setting), setting.mode)
+    reasons = unfit(healthy_installation(setting), setting.mode, setting.house)
+    notes = [why for name, why in reasons.items() if asked.get("faults", {}).get(name)]
+    table |= {"notes": notes} if notes else {}
     built, around = installation_of(setting), conditions_of(setting)
     table["truth"] |= house_day.truth(built, around) | cycling(built, around, table["state"])
     return table

@@ -31,6 +31,7 @@ from simulator.serve.bench_limits import (
     limits_of,
 )
 from simulator.serve.entry_units import degrees, need_entry
+from simulator.serve.fault_fit import need_no_opposites, unfit
 from simulator.serve.given import need_faults, need_word
 from simulator.serve.outdoor_air import humidity_of, winter_humidity
 
@@ -123,7 +124,7 @@ def checked(setting: Setting, system: str = "us") -> Setting:
     Returns
     -------
     Setting
-        As ``completed``.
+        As ``completed``, without the faults that mean nothing here.
 
     Raises
     ------
@@ -140,8 +141,10 @@ def checked(setting: Setting, system: str = "us") -> Setting:
         need_entry(getattr(setting, key), name, (low, min(high, most), unit), system)
     _check_wet_bulbs(setting, system)
     need_faults(setting.faults, MOST_FAULTS)
-    healthy_installation(setting)  # the blower may not reach what is asked for
-    return setting
+    need_no_opposites(setting.faults)
+    # The blower may not reach what is asked for.
+    out = unfit(healthy_installation(setting), setting.mode, setting.house)
+    return replace(setting, faults={k: v for k, v in setting.faults.items() if k not in out})
 
 
 def _own_motor(setting: Setting) -> str:

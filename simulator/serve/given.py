@@ -178,9 +178,8 @@ def need_known(asked: Iterable[str], known: Sequence[str]) -> None:
 def _unknown_fault(name: object) -> str:
     """There are too many to repeat; a slip of the finger has one that is meant."""
     near = get_close_matches(name, faults.discover(), 1) if isinstance(name, str) else []
-    meant = f" ({near[0]} there is)" if near else ""
-    count = len(faults.discover())
-    told_where = f"benchcall readings --list-faults lists all {count}"
+    told_where = f"benchcall readings --list-faults lists all {len(faults.discover())}"
+    meant = f" (did you mean {near[0]}?)" if near else ""
     return f"There is no fault {told(name)}{meant}; {told_where}."
 
 

@@ -14,12 +14,15 @@ from simulator.quantities.kinds import KINDS
 from simulator.serve import bench_readings, house_day
 from simulator.serve.bench_limits import (
     HEATING_LIMITS,
+    HOUSES,
     LIMITS,
     MODES,
     MOTORS,
     REFRIGERANTS,
+    STRIPS,
     UNITS,
     USUAL,
+    ZONE_CALLS,
     ZONES,
 )
 from simulator.serve.bench_readings import HEATING_READINGS, HEATING_TRUTH, READINGS, TRUTH
@@ -33,6 +36,10 @@ _KINDS = (
     | bench_readings.WORKED_OUT
     | house_day.KINDS
     | bench_readings.CYCLING
+)
+WORDS = (
+    *("mode", "unit", "refrigerant", "metering", "motor"),
+    *("zone", "house", "zone_call", "strips"),
 )
 _YES_OR_NO = ("no", "yes")
 _HUNDREDS = -2  # nobody can measure heat any closer
@@ -57,8 +64,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         ("metering", None, listed(METERING) + own),
         ("motor", None, f"blower: {listed(MOTORS)}{own}"),
         ("zone", default.zone, f"around the ducts: {', '.join(ZONES)}"),
+        ("house", default.house, listed(HOUSES)),
+        ("zone_call", default.zone_call, f"zones that call: {', '.join(ZONE_CALLS)}"),
+        ("strips", default.strips, f"electric strips: {listed(STRIPS)}"),
     ):
-        parser.add_argument(f"--{option}", default=usual, help=text)
+        parser.add_argument(f"--{option.replace('_', '-')}", default=usual, help=text)
     for key, text in (
         ("outdoor", "outdoor dry bulb, °F"),
         ("outdoor_wb", "outdoor wet bulb, °F"),
@@ -142,8 +152,7 @@ def setting_from(args: argparse.Namespace) -> Setting:
         for key in LIMITS
         if (text := getattr(args, key)) is not None
     }
-    words = ("mode", "unit", "refrigerant", "metering", "motor", "zone")
-    given |= {word: getattr(args, word) for word in words}
+    given |= {word: getattr(args, word) for word in WORDS}
     return Setting(faults=faults, **given)
 
 
@@ -241,6 +250,8 @@ def _print_readings(args: argparse.Namespace) -> int:
         sys.stdout.write(json.dumps(table, ensure_ascii=False, indent=2) + "\n")
         return 0
     sys.stdout.write(f"state: {table['state']}\nmode: {table['mode']}\n")
+    for note in table.get("notes", []):
+        sys.stdout.write(f"note: {note}\n")
     for part in ("readings", "truth"):
         sys.stdout.write(f"\n{part}\n")
         for name, row in table[part].items():

@@ -21,6 +21,7 @@ from simulator.serve.bench_limits import (
 )
 from simulator.serve.bench_setting import Setting
 from simulator.serve.cycle_points import chart
+from simulator.serve.fault_fit import unfit
 from simulator.serve.stand_bill import bill
 from simulator.serve.stand_charts import air_chart, fan_chart
 from simulator.serve.stand_delivery import delivery_chart
@@ -33,7 +34,6 @@ from simulator.serve.stand_trends import slow_chart
 from simulator.serve.stand_words import meaning, state_text
 
 ASKED = ("set", "open", "bill", "slow", "predict")
-THERMOSTATIC = 0.5  # a share of 1 or 0 [-]
 Message = dict[str, Any]
 
 
@@ -142,27 +142,9 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "choices": choices(),
         "faults": list(fault_choices()),
         "predictable": predictable(setting.mode),
-        "metering": metering_of(setting),
+        "unfit": unfit(bench_setting.healthy_installation(setting), setting.mode, setting.house),
         "link": link_of(setting, system, charts),
     }
-
-
-def metering_of(setting: Setting) -> str:
-    """What meters in the mode that is called for, faults or none.
-
-    Parameters
-    ----------
-    setting : Setting
-        Checked.
-
-    Returns
-    -------
-    str
-        ``txv`` or ``orifice``.
-    """
-    unit = bench_setting.healthy_installation(setting).unit
-    device = unit.heating_metering if setting.mode == "heating" else unit.metering
-    return "txv" if float(device.is_thermostatic) >= THERMOSTATIC else "orifice"
 
 
 def _quick(

@@ -166,7 +166,7 @@ def test_the_second_zone_brings_its_fault_and_takes_it_away(stand: Page) -> None
     expect(stand.locator("[data-reading=register_airflow]")).to_contain_text("below healthy")
     tab(stand, "House")
     stand.locator("#c-house").select_option("reference")
-    expect(stand.get_by_role("status").filter(has_text="Taken out")).to_be_visible()
+    expect(stand.get_by_role("status").filter(has_text="is left out")).to_be_visible()
     tab(stand, "Fault")
     expect(stand.locator("#fault-0")).to_have_value("")
 

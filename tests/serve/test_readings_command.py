@@ -143,7 +143,9 @@ def test_faults_are_listed_with_their_measure(capsys: pytest.CaptureFixture[str]
         (["--fault", "undercharge=lots"], "needs a number"),
         (["--fault", "undercharge=5"], "0 to 0.5"),
         (["--fault", "gremlins=1"], "--list-faults lists all"),
-        (["--fault", "underchrge=0.1"], "(undercharge there is)"),
+        (["--fault", "underchrge=0.1"], "(did you mean undercharge?)"),
+        (["--fault", "undercharge=0.1", "--fault", "overcharge=0.1"], "cannot both be there"),
+        (["--zone-call", "second"], "only in the house of two zones"),
         (["--fault", "undercharge=0.1", "--fault", "undercharge=0.2"], "given twice"),
     ],
 )

@@ -9,7 +9,7 @@ import pytest
 from simulator.faults._catalogue import discover
 from simulator.plant import stacking, steady
 from simulator.quantities.entered import BadEntry
-from simulator.serve import bench_readings, stand
+from simulator.serve import bench_readings
 from simulator.serve.bench_limits import (
     HEATING_LIMITS,
     LIMITS,
@@ -23,6 +23,7 @@ from simulator.serve.bench_limits import (
 from simulator.serve.bench_readings import as_table, readings
 from simulator.serve.bench_setting import Setting, checked, conditions_of, installation_of
 from simulator.serve.outdoor_air import humidity_of
+from simulator.serve.stand_words import STATES
 
 
 def values(part: str, **asked: Any) -> dict[str, float]:
@@ -192,7 +193,7 @@ def test_two_thousand_settings_each_get_a_sentence_or_finite_numbers() -> None:
     states = []
     for index, setting in enumerate(sound):
         table = as_table(stacking.chosen(point, index), setting.mode)
-        assert table["state"] in stand.STATES
+        assert table["state"] in STATES
         assert table["mode"] in MODES
         rows = [*table["readings"].items(), *table["truth"].items()]
         wild = {name: row["value"] for name, row in rows if not math.isfinite(row["value"])}

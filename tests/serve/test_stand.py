@@ -47,6 +47,7 @@ def test_healthy_shows_no_difference() -> None:
 def test_every_fault_moves_something(name: str) -> None:
     kind = next(f for f in fault_choices() if f["name"] == name)
     season = MET[kind["needs"]] | ({} if "cooling" in kind["modes"] else WINTER)
+    season = season | {"metering": kind["metering"][0]}
     chosen = [{"name": name, "severity": str(kind["typical"])}]
     answer = asked(faults=chosen, **season)
     if not any(row["difference"] for row in answer["stand"]["readings"]):
@@ -307,5 +308,21 @@ def test_altitude_acts_on_the_bill() -> None:
 
 
 def test_a_valve_fault_is_told_what_it_meters_by() -> None:
-    assert asked()["stand"]["metering"] == "txv"
-    assert asked(metering="orifice")["stand"]["metering"] == "orifice"
+    assert "an expansion valve" in asked()["stand"]["unfit"]["oversized_orifice"]
+    on_an_orifice = asked(metering="orifice")["stand"]["unfit"]
+    assert "a fixed orifice" in on_an_orifice["starving_valve"]
+    assert "oversized_orifice" not in on_an_orifice
+
+
+def test_what_means_nothing_here_is_left_out_of_numbers_and_link() -> None:
+    answer = asked(faults=[{"name": "no_defrost", "severity": "50"}])["stand"]
+    assert answer["unfit"]["no_defrost"].endswith("is left out: it shows only while heating.")
+    assert all(row["difference"] == "" for row in answer["readings"])
+    assert "no_defrost" not in answer["link"]
+    winter = asked(**WINTER, faults=[{"name": "no_defrost", "severity": "50"}])["stand"]
+    assert "no_defrost" in winter["link"]
+
+
+def test_opposites_get_a_sentence() -> None:
+    faults = [{"name": name, "severity": "10"} for name in ("undercharge", "overcharge")]
+    assert "cannot both be there" in asked(faults=faults)["problem"]

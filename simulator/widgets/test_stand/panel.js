@@ -47,7 +47,7 @@ function render({ model, el: host }) {
     if (answer.stand) {
       const before = bench.stand;
       bench.stand = answer.stand;
-      const isAnother = !before || before.metering !== answer.stand.metering || limitsOf(before) !== limitsOf(answer.stand);
+      const isAnother = !before || Object.keys(before.unfit).join() !== Object.keys(answer.stand.unfit).join() || limitsOf(before) !== limitsOf(answer.stand);
       if (dropUnfit() || isAnother) drawControls();
       paint();
       if (!bench.isFirst) window.history.replaceState(window.history.state, "", `#${answer.stand.link}`);
@@ -75,8 +75,8 @@ function render({ model, el: host }) {
       .filter((fault) => fault && !isOffered(fault, bench));
     if (unfit.length === 0) return false;
     setting.faults = setting.faults.map((chosen) => (chosen && unfit.some((fault) => fault.name === chosen.name) ? null : chosen));
-    aside = WORDS.takenOut(unfit.map((fault) => fault.title).join(", "));
-    waiting = true;
+    aside = unfit.map((fault) => bench.stand.unfit[fault.name] || WORDS.takenOut(fault.title)).join(" ");
+    waiting = unfit.some((fault) => !(fault.name in bench.stand.unfit)); // the server leaves those out itself
     return true;
   }
 

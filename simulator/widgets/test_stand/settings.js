@@ -10,9 +10,8 @@ for (const key of ["outdoor_wb", "return_db", "return_wb"]) NUMBERS[key] = NUMBE
 // Whether anything here would show the fault.
 function isOffered(fault, bench) {
   const { setting, stand } = bench;
-  const inSeason = setting.mode === "heating" || fault.modes.includes(setting.mode);
   const met = { "": true, strips: setting.strips === "called", two_zones: setting.house === "two_zones" };
-  return inSeason && met[fault.needs] && fault.metering.includes(stand.metering);
+  return met[fault.needs] && !(fault.name in stand.unfit);
 }
 
 function offeredFaults(bench) {

@@ -1,0 +1,91 @@
+"""Which faults mean something where they are asked for, and which cannot stand together."""
+
+from collections.abc import Mapping
+
+from simulator.faults._catalogue import discover
+from simulator.plant.installation import Installation
+from simulator.quantities.entered import BadEntry
+from simulator.serve.bench_limits import TWO_ZONES
+
+THERMOSTATIC = 0.5  # a share of 1 or 0 [-]
+DEVICES = {"txv": "an expansion valve", "orifice": "a fixed orifice"}
+# Each of a pair is the opposite of the other in one and the same part.
+OPPOSITES = (
+    ("undercharge", "overcharge", "a circuit holds too little or too much"),
+    ("undersized_orifice", "oversized_orifice", "an orifice is too small or too large"),
+    ("starving_valve", "overfeeding_valve", "a valve feeds too little or too much"),
+    ("no_defrost", "frequent_defrost", "a coil is defrosted never or too often"),
+)
+
+
+def metering_of(installation: Installation, mode: str) -> str:
+    """What meters in a mode, faults or none.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+    mode : str
+        ``cooling`` or ``heating``.
+
+    Returns
+    -------
+    str
+        ``txv`` or ``orifice``.
+    """
+    unit = installation.unit
+    device = unit.heating_metering if mode == "heating" else unit.metering
+    return "txv" if float(device.is_thermostatic) >= THERMOSTATIC else "orifice"
+
+
+def unfit(healthy: Installation, mode: str, house: str) -> dict[str, str]:
+    """Faults that mean nothing here, each with the reason.
+
+    Parameters
+    ----------
+    healthy : Installation
+        Floats.
+    mode : str
+        ``cooling`` or ``heating``.
+    house : str
+        Site file.
+
+    Returns
+    -------
+    dict
+        One sentence by fault name.
+    """
+    metering, reasons = metering_of(healthy, mode), {}
+    for name, kind in discover().items():
+        if mode not in kind.modes and (mode == "cooling" or len(kind.metering) == 1):
+            reason = f"it shows only while {kind.modes[0]}"
+        elif metering not in kind.metering:
+            reason = f"this unit meters by {DEVICES[metering]}"
+        elif name == "stuck_zone_damper" and house != TWO_ZONES:
+            reason = "only the house of two zones (house two_zones) has such dampers"
+        else:
+            continue
+        reasons[name] = f'"{kind.title}" is left out: {reason}.'
+    return reasons
+
+
+def need_no_opposites(faults: Mapping[str, float]) -> None:
+    """Refuse two faults that cannot stand together.
+
+    Parameters
+    ----------
+    faults : mapping
+        Severity by name; what has none is not there.
+
+    Raises
+    ------
+    BadEntry
+        Naming both and why.
+    """
+    for one, other, why in OPPOSITES:
+        if faults.get(one) and faults.get(other):
+            titles = [discover()[name].title for name in (one, other)]
+            raise BadEntry(
+                f"{titles[0]} and {titles[1][:1].lower()}{titles[1][1:]} cannot both be there: "
+                f"{why}; choose one of them."
+            )
