@@ -1,9 +1,12 @@
 """What only counts once a visit is closed, and what only an instructor may see."""
 
+import numpy as np
+
 from simulator.calls import call_file
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
-from simulator.calls.visit import fold
+from simulator.calls.visit import Visit, fold
+from simulator.diagnosis.playing import Trainee, played
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.serve import visits
 
@@ -45,3 +48,32 @@ def site_for_paper(call: str) -> Site:
         If there is no such call.
     """
     return Site(call_file.load(call), sealed(call), 0)
+
+
+def simulated(
+    call: str, trainee: Trainee, seed: int, chance: np.random.Generator
+) -> tuple[Visit, Scorecard]:
+    """A visit of a simulated trainee, and what it was worth.
+
+    Parameters
+    ----------
+    call : str
+        Which call.
+    trainee : callable
+        Chooses each action from what was shown.
+    seed : int
+        Of the visit's chance.
+    chance : Generator
+        The trainee's own.
+
+    Returns
+    -------
+    tuple
+
+    Raises
+    ------
+    CallFileError
+        If there is no such call.
+    """
+    visit = played(Site(call_file.load(call), sealed(call), seed), trainee, chance)
+    return visit, score(visit.events, sealed(call).opened())

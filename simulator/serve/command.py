@@ -6,6 +6,7 @@ import logging
 import socket
 import sys
 from collections.abc import Sequence
+from importlib import import_module
 from typing import TYPE_CHECKING, NoReturn
 
 if TYPE_CHECKING:
@@ -119,6 +120,16 @@ def base_url(text: str) -> str:
     return f"/{inner}/" if inner else "/"
 
 
+# Module and help of each; a module is loaded only when its own word is typed.
+SUBCOMMANDS = {
+    "readings": ("simulator.serve.readings_command", "print what the tools would read"),
+    "bench": ("simulator.serve.bench.bench_command", "time pages, answers and solutions"),
+    "equipment": ("simulator.serve.equipment_command", "fit a unit to its published data"),
+    "policies": ("simulator.serve.policies_command", "play all calls with simulated trainees"),
+    "password": ("simulator.serve.password_command", "set the instructor's password"),
+}
+
+
 def build_parser(wanted: str) -> OneSentence:
     """The whole command line.
 
@@ -147,30 +158,12 @@ def build_parser(wanted: str) -> OneSentence:
     )
     parser.add_argument("--base-url", type=base_url, default="/", help="path a proxy puts in front")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
-    readings = commands.add_parser("readings", help="print what the tools would read")
-    bench = commands.add_parser("bench", help="time pages, answers and solutions")
-    equipment = commands.add_parser("equipment", help="fit a unit to its published data")
-    password = commands.add_parser("password", help="set the instructor's password")
-    if wanted == "readings":
-        from simulator.serve import readings_command
-
-        readings_command.add_arguments(readings)
-        readings.set_defaults(run=readings_command.run)
-    if wanted == "bench":
-        from simulator.serve.bench import bench_command
-
-        bench_command.add_arguments(bench)
-        bench.set_defaults(run=bench_command.run)
-    if wanted == "equipment":
-        from simulator.serve import equipment_command
-
-        equipment_command.add_arguments(equipment)
-        equipment.set_defaults(run=equipment_command.run)
-    if wanted == "password":
-        from simulator.serve import password_command
-
-        password_command.add_arguments(password)
-        password.set_defaults(run=password_command.run)
+    for name, (module, told) in SUBCOMMANDS.items():
+        sub = commands.add_parser(name, help=told)
+        if name == wanted:
+            loaded = import_module(module)
+            loaded.add_arguments(sub)
+            sub.set_defaults(run=loaded.run)
     return parser
 
 
@@ -188,9 +181,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         Exit status: 0 done, 1 failed, 2 not understood. [-]
     """
     typed = list(sys.argv[1:] if arguments is None else arguments)
-    wanted = next(
-        (word for word in typed if word in ("readings", "bench", "equipment", "password")), ""
-    )
+    wanted = next((word for word in typed if word in SUBCOMMANDS), "")
     options = build_parser(wanted).parse_args(typed)
     if options.command:
         return int(options.run(options))

@@ -1,0 +1,50 @@
+"""The table of the four simulated trainees is what shows that grading works."""
+
+import json
+import os
+from itertools import pairwise
+
+import pytest
+
+from simulator.calls import call_file
+from simulator.serve import policies_command
+from simulator.serve.command import main
+
+# Bar of the issue on grading: ordered, and each at least this far apart. [-]
+APART = 15.0
+ORDER = ("random", "gauges_first", "checklist", "reference")
+
+
+@pytest.fixture(scope="module")
+def found() -> dict[str, object]:
+    plays = 3 if os.environ.get("BENCHCALL_WHOLE") else 1
+    return policies_command.played_by_all(call_file.names(), plays)
+
+
+def test_better_work_scores_more(found: dict) -> None:
+    scores = [found["mean_score"][name] for name in ORDER]
+    gaps = [round(after - before, 1) for before, after in pairwise(scores)]
+    assert min(gaps) >= APART, dict(zip(ORDER, scores, strict=True))
+
+
+def test_the_reference_solves_every_call_in_the_time_allowed(found: dict) -> None:
+    """It scores as whoever finds, mends and proves everything; 85 as for good play by hand."""
+    low = {call: row["reference"] for call, row in found["calls"].items()
+           if row["reference"]["score"] < 85.0}  # fmt: skip
+    assert not low
+
+
+def test_table_and_data_say_the_same(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["policies", "--json", "tavener"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert set(data["mean_score"]) == set(ORDER)
+    assert main(["policies", "tavener"]) == 0
+    told = capsys.readouterr().out.splitlines()
+    assert told[0].split() == ["call", *ORDER]
+    shown = [float(x) for x in told[-1].split()[1:]]
+    assert shown == [data["mean_score"][name] for name in ORDER]
+
+
+def test_an_unknown_call_is_told_in_a_sentence(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["policies", "nowhere"]) == 2
+    assert "nowhere" in capsys.readouterr().err
