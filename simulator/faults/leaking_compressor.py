@@ -40,6 +40,7 @@ FAULT = FaultKind(
         "liquid_pressure": ("down", 0.3),
         "outdoor_current": ("down", 0.3),
         "discharge_temperature": ("moved", 0.2),
+        "reversing_valve_rise": ("flat", 0.3),
     },
     repairs=("replace_compressor",),
 )

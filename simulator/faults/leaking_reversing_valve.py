@@ -37,10 +37,11 @@ FAULT = FaultKind(
     prior=0.08,
     hazards=("hazard_look_outdoor", "prove_meter"),
     evidence={
-        "suction_pressure": ("up", 0.3),
-        "liquid_pressure": ("down", 0.3),
-        "outdoor_current": ("down", 0.3),
-        "discharge_temperature": ("moved", 0.2),
+        "reversing_valve_rise": ("up", 0.6),
+        "suction_pressure": ("up", 0.2),
+        "liquid_pressure": ("down", 0.2),
+        "outdoor_current": ("down", 0.2),
+        "discharge_temperature": ("moved", 0.1),
     },
     repairs=("replace_reversing_valve",),
 )

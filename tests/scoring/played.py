@@ -101,8 +101,14 @@ def hasty_capstone(desk: CallDesk) -> None:
 
 def take_all(desk: CallDesk, tests: set[str]) -> None:
     """Walk round once and take what is asked, each place made safe and ready first."""
+    chosen = [item for item in MEASUREMENTS.values() if item.id in tests]
+    # What must be done elsewhere first, such as proving the meter.
+    away = [(STEPS[need].place, need, item.place) for item in chosen for need in item.needs]
+    for place, step, measured_at in away:
+        if place != measured_at and step not in desk.visit.prepared:
+            go(desk, place, step)
     for place in PLACES:
-        here = [item for item in MEASUREMENTS.values() if item.place == place and item.id in tests]
+        here = [item for item in chosen if item.place == place]
         if not here:
             continue
         if desk.visit.place != place:
@@ -132,6 +138,8 @@ def well_played(desk: CallDesk, key: Key) -> None:
     cited = [sheet(desk)[name] for name in sheet(desk) if name in telling]
     do(desk, "declare", causes=list(true), cited=cited)
     for codes in key.repairs.values():
+        if codes[0] in {event.repair for event in desk.visit.repairs}:
+            continue  # one act may mend two causes
         if desk.visit.is_running:
             do(desk, "stop")
         for hazard in key.hazards:

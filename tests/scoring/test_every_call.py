@@ -21,8 +21,17 @@ def desk(call: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk
     return desk_for(call, tmp_path, monkeypatch)
 
 
-def test_eight_calls_stand() -> None:
-    assert len(call_file.names()) >= 8
+def test_the_calls_are_of_all_kinds() -> None:
+    """As many as the issue that asks for them, and among them each kind it names."""
+    keys = {call: sealed(call).opened() for call in call_file.names()}
+    assert len(keys) >= 16
+    assert sum(not key.causes for key in keys.values()) >= 3
+    assert sum(call_file.load(call).mode == "heating" for call in keys) >= 2
+    assert sum(len(key.causes) == 2 for key in keys.values()) >= 4
+    assert any(
+        call_file.load(call).metering == "orifice" and "return_leak" in key.causes
+        for call, key in keys.items()
+    )
 
 
 @EVERY
