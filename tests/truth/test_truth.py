@@ -7,7 +7,7 @@ import pytest
 
 from simulator.plant import catalogue
 from simulator.quantities.values import Array
-from tests.truth import published, report, scenarios, severity
+from tests.truth import by_name, published, report, scenarios, severity
 from tests.truth.benches import Bench, units
 from tests.truth.field import Field
 from tests.truth.from_memory import MEMORY_CHECKS
@@ -15,7 +15,7 @@ from tests.truth.known import MEMORY_MISSED, PUBLISHED_MISSED, SMELLS_MISSED, SW
 from tests.truth.severity import Sweep
 from tests.truth.smell import Smell, Smelt, cells, figures, grouped
 from tests.truth.smells import SMELLS
-from tests.truth.verdict import Verdict
+from tests.truth.verdict import State, Verdict
 
 FIELD = Field.sample()
 
@@ -114,3 +114,15 @@ def test_the_page_hides_no_miss_and_fetches_nothing() -> None:
     assert "src=" not in page
     assert "href=" not in page
     assert "misses: X1" in report.summary([report.Part(title="P", about="", verdicts=[miss])])
+
+
+def test_the_table_of_misses_names_each_unit_and_no_check_that_holds() -> None:
+    def of(where: str, state: State, got: str) -> Verdict:
+        return Verdict(
+            id="X1", about="a", source="none", where=where, expected="1", got=got,
+            tolerance="0 to 2", state=state,
+        )  # fmt: skip
+
+    rows = [of("one", "misses", "3"), of("two", "holds", "1"), of("three", "misses", "4")]
+    told = by_name.misses([report.Part(title="P", about="", verdicts=rows)])
+    assert told.splitlines()[2:] == ["| X1: a | 0 to 2 | one 3; three 4 |"]
