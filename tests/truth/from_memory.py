@@ -1,6 +1,7 @@
 """What the plant says to the values written down from memory, in a table of their own.
 
-They are kept apart because nobody has looked them up again; none was used to fit the plant.
+They are kept apart because nobody has looked them up again. They came after the fit, though
+many are other points of curves and tables that the plant was fitted with.
 """
 
 from collections.abc import Callable
