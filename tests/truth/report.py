@@ -66,7 +66,7 @@ def parts(*, quick: bool) -> list[Part]:
         Part(
             title="From memory",
             about="Each row of tests/data/published_checks_from_memory.csv: written down from "
-            "memory after the plant was fitted, and not looked up again. Many are other points of the "
+            "memory after the plant was fitted, not looked up again. Many are other points of the "
             "same curves and charging table; M53 stands in the plant's own tests too.",
             verdicts=published.all_checked(benches(), published.MEMORY),
         ),
