@@ -108,6 +108,16 @@ class Sealed:
         """
         return self.__key
 
+    def about_hours(self) -> float:
+        """How long careful work takes; said before the visit, so coarse that it tells nothing.
+
+        Returns
+        -------
+        float
+            In hours, to the nearest half.
+        """
+        return round(self.__key.usual_minutes / 30.0) / 2.0
+
     def __repr__(self) -> str:
         """Nothing."""
         return "<sealed>"

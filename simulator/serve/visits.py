@@ -61,7 +61,7 @@ def list_calls() -> list[dict[str, Any]]:
     found = []
     for name in call_file.names():
         try:
-            call = call_file.load(name)
+            call, hours = call_file.load(name), sealed(name).about_hours()
         except CallFileError:
             continue
         found.append(
@@ -71,6 +71,8 @@ def list_calls() -> list[dict[str, Any]]:
                 "customer": call.customer,
                 "complaint": call.complaint,
                 "level": call.level,
+                "mode": call.mode,
+                "about": f"about {hours:g} h",
             }
         )
     return sorted(found, key=lambda call: call["level"])

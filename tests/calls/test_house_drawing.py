@@ -27,6 +27,14 @@ def test_a_house_is_drawn_as_it_is_built(call: str) -> None:
     assert drawn["supply_space"] in SPACES
 
 
+@pytest.mark.parametrize("call", call_file.names())
+def test_the_air_handler_is_drawn_where_the_work_order_says(call: str) -> None:
+    """The place's own name, from the call file: "Air handler, hall closet" and the like."""
+    there = site(call)
+    said = there.call.place_names["air_handler"].lower().replace("knee wall", "attic")
+    assert str(house_drawing(there)["air_handler"]).replace("_", " ") in said
+
+
 def test_two_zones_are_told_apart() -> None:
     there = site(call_file.names()[0])
     drawn = house_drawing(replace(there, call=replace(there.call, house="two_zones")))

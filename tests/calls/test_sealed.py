@@ -195,3 +195,12 @@ def test_the_public_part_holds_nothing_of_the_key(call: str) -> None:
     key = sealed.sealed(call).opened()
     assert key.story not in public
     assert not any(cause in public for cause in key.causes)
+
+
+def test_the_hours_said_before_a_visit_do_not_tell_a_sound_house() -> None:
+    """The same hours stand on calls with and without a fault, so that none can be told by them."""
+    hours: dict[bool, set[float]] = {True: set(), False: set()}
+    for call in call_file.names():
+        key = sealed.sealed(call)
+        hours[bool(key.opened().causes)].add(key.about_hours())
+    assert hours[False] <= hours[True]

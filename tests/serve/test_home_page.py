@@ -29,6 +29,13 @@ def test_it_lists_the_lessons_and_the_calls(client: Client) -> None:
     assert page.count("Take the call") >= 2
 
 
+def test_the_calls_stand_by_level_with_mode_and_hours(client: Client) -> None:
+    page = client.ask("").body
+    levels = [int(found) for found in re.findall(r'id="level-(\d)"', page)]
+    assert levels == sorted(set(levels))
+    assert len(re.findall(r"· (?:cooling|heating) · about [\d.]+ h<", page)) == page.count("<h4>")
+
+
 def test_it_names_nothing_on_another_server(client: Client) -> None:
     addresses = re.findall(r'(?:href|src|action)="([^"]*)"', client.ask("").body)
     assert addresses
