@@ -21,10 +21,11 @@ from simulator.serve.front_end import first_scripts
 from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
 from simulator.serve.instructor_door import Door
 from simulator.serve.instructor_pages import instructor_handlers
-from simulator.serve.landing import Home, Join, StartCall
+from simulator.serve.landing import ChooseLanguage, Home, Join, StartCall
 from simulator.serve.paper_pages import Record, Worksheet
 from simulator.serve.paths import TEMPLATES, lessons_directory
 from simulator.serve.settings import Settings, voila_config
+from simulator.serve.speaking import page_language, say
 
 STATIC = TEMPLATES / "static"
 PING = 30_000  # [ms]
@@ -89,6 +90,10 @@ class Bench(Voila):  # type: ignore[misc]
         self.template_paths: list[str] = [str(TEMPLATES / "voila"), *self.template_paths]
         self.scripts = [f"voila/static/{name}" for name in first_scripts(self.static_paths)]
         self.voila_configuration.config.VoilaConfiguration.resources["scripts"] = self.scripts
+        self.voila_configuration.config.VoilaConfiguration.resources |= {
+            "say": say,
+            "language": page_language,
+        }
 
     def init_settings(self) -> dict[str, Any]:
         """Add what our pages need to the web server's settings.
@@ -136,6 +141,7 @@ class Bench(Voila):  # type: ignore[misc]
             (r"/", Home),
             (r"/start/([A-Za-z0-9_-]{1,64})", StartCall),
             (r"/join", Join),
+            (r"/language", ChooseLanguage),
             (r"/worksheet", Worksheet),
             (r"/record", Record),
             *instructor_handlers(),

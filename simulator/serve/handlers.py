@@ -17,6 +17,8 @@ from simulator.serve.kernels import PageKernels
 from simulator.serve.lessons import pages
 from simulator.serve.paths import lessons_directory
 from simulator.serve.session import is_token
+from simulator.serve.speaking import COOKIE as LANGUAGE_COOKIE
+from simulator.serve.speaking import begin, chosen, page_language, say
 
 COOKIE = "benchcall-trainee"
 A_YEAR = 365
@@ -94,9 +96,19 @@ class OwnErrors(RequestHandler):
             HTML, everything escaped.
         """
         environment: Environment = self.settings["benchcall_pages"]
+        self.begin_language()
         return environment.get_template(template).render(
-            base_url=self.settings["base_url"], asset=self.settings["benchcall_asset"], **names
+            base_url=self.settings["base_url"],
+            asset=self.settings["benchcall_asset"],
+            say=say,
+            language=page_language(),
+            **names,
         )
+
+    def begin_language(self) -> None:
+        """Say this page in the language that was chosen, or that the browser asks for."""
+        accepted = self.request.headers.get("Accept-Language", "")
+        begin(chosen(self.get_cookie(LANGUAGE_COOKIE, "") or "", accepted))
 
     def trainee(self) -> str:
         """The browser's own random name, given out on the first visit.
@@ -164,6 +176,8 @@ class OpenPage(OwnErrors, TornadoVoilaHandler):  # type: ignore[misc]
             raise HTTPError(404)
         # Overwrites whatever the client sent under this name.
         self.request.headers["X-Benchcall-Trainee"] = self.trainee()
+        self.begin_language()
+        self.request.headers["X-Benchcall-Language"] = page_language()
         # Mentioning the token sends its cookie, without which a closing tab cannot
         # tell the server to free the kernel.
         _ = self.xsrf_token

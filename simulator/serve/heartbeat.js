@@ -3,7 +3,7 @@
 const EVERY = 2000;
 const PATIENCE = 4;
 
-function banner() {
+function banner(reload) {
   const node = document.createElement("div");
   node.className = "connection-lost";
   node.setAttribute("role", "status");
@@ -11,22 +11,20 @@ function banner() {
   const words = document.createElement("span");
   const again = document.createElement("button");
   again.type = "button";
-  again.textContent = "Reload";
+  again.textContent = reload;
   again.addEventListener("click", () => window.location.reload());
   node.append(words, again);
   return { node, words };
 }
 
 function render({ model }) {
-  const { node, words } = banner();
+  const { node, words } = banner(model.get("again"));
   document.body.prepend(node);
   let unanswered = 0;
   const lost = (isLost) => {
     if (isLost === !node.hidden) return;
     node.hidden = !isLost;
-    words.textContent = isLost
-      ? "Connection lost. What you recorded is kept: reload to resume."
-      : "";
+    words.textContent = isLost ? model.get("lost") : "";
   };
   const heard = (message) => {
     if (message !== "here") return;

@@ -45,6 +45,7 @@ _NEEDED = frozenset(
         "QUERY_STRING",
         "SCRIPT_NAME",
         "HTTP_X_BENCHCALL_TRAINEE",
+        "HTTP_X_BENCHCALL_LANGUAGE",
     )
 )
 _NEEDED_PREFIXES = ("LC_", "BENCHCALL_", "VOILA_")

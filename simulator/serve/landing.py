@@ -6,9 +6,11 @@ from urllib.parse import quote
 from tornado.web import HTTPError
 
 from simulator.serve.guard import apology, ticket_for
-from simulator.serve.handlers import OwnPage
+from simulator.serve.handlers import A_YEAR, OwnPage
 from simulator.serve.lessons import pages
 from simulator.serve.paths import lessons_directory
+from simulator.serve.speaking import COOKIE as LANGUAGE_COOKIE
+from simulator.words.catalogue import ENGLISH, languages
 
 
 class Home(OwnPage):
@@ -45,6 +47,7 @@ class Home(OwnPage):
                 done=done,
                 scripts=self.settings["benchcall_scripts"],
                 token=self.xsrf_form_html(),
+                languages=languages(),
             )
         )
 
@@ -106,6 +109,21 @@ class Join(Home):
             self.show(str(problem))
             return
         self.redirect(self.settings["base_url"], status=303)
+
+
+class ChooseLanguage(OwnPage):
+    """Keeps the language that was chosen on the home page."""
+
+    def post(self) -> None:
+        """Keep it, and go back."""
+        self.check_xsrf_cookie()
+        language = self.get_body_argument("language", ENGLISH)
+        base = self.settings["base_url"]
+        if language in languages():
+            self.set_cookie(
+                LANGUAGE_COOKIE, language, expires_days=A_YEAR, path=base, samesite="Lax"
+            )
+        self.redirect(base, status=303)
 
 
 class StartCall(OwnPage):

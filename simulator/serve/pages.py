@@ -11,11 +11,13 @@ from simulator.serve import stand
 from simulator.serve.guard import apology, ticket_for
 from simulator.serve.lesson_progress import keeping
 from simulator.serve.session import begin_page, page
+from simulator.serve.speaking import speaking
 from simulator.widgets.call.panel import CallPanel
 from simulator.widgets.debrief.panel import DebriefPanel
 from simulator.widgets.lesson.panel import LessonPanel
 from simulator.widgets.panel import Handle, Panel
 from simulator.widgets.test_stand.panel import TestStandPanel
+from simulator.words.catalogue import catalogue
 
 NO_VISIT = "This address names no visit. Start a call from the home page."
 
@@ -86,7 +88,10 @@ def _visit_handle(
 
 
 def _show(kind: type[Panel], handle: Handle) -> None:
-    display(kind(safe(handle)))  # type: ignore[no-untyped-call]
+    words = catalogue(page().language)
+    said = words.standing_in(str(kind._esm))
+    panel = kind(speaking(safe(handle), words), words.language, said)
+    display(panel)  # type: ignore[no-untyped-call]
 
 
 def begin_lesson() -> None:

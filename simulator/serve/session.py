@@ -8,6 +8,7 @@ from urllib.parse import parse_qs
 _TOKEN = re.compile(r"[A-Za-z0-9_-]{8,64}")
 SERVED = "BENCHCALL_SERVED"
 TRAINEE = "HTTP_X_BENCHCALL_TRAINEE"
+LANGUAGE = "HTTP_X_BENCHCALL_LANGUAGE"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,11 +24,14 @@ class Page:
     is_served : bool
         Whether our own server started this kernel. A free kernel can read
         anything, so nothing done in one counts as an assessment.
+    language : str
+        Code of the language the page is said in.
     """
 
     trainee: str
     visit: str | None
     is_served: bool
+    language: str = "en"
 
 
 def page() -> Page:
@@ -43,6 +47,7 @@ def page() -> Page:
         trainee=os.environ.get(TRAINEE, ""),
         visit=asked if is_token(asked) else None,
         is_served=os.environ.get(SERVED) == "yes",
+        language=os.environ.get(LANGUAGE, "en"),
     )
 
 
@@ -76,6 +81,8 @@ def begin_page() -> Page:
     from IPython.display import display
 
     from simulator.serve.heartbeat import Heartbeat
+    from simulator.words.catalogue import catalogue
 
-    display(Heartbeat())  # type: ignore[no-untyped-call]
-    return page()
+    here = page()
+    display(Heartbeat(catalogue(here.language)))  # type: ignore[no-untyped-call]
+    return here

@@ -119,7 +119,7 @@ def _pages(assets: dict[str, str]) -> dict[str, Any]:
         "extension_allowlist": _EXTENSIONS,
         "multi_kernel_manager_class": "simulator.serve.kernels.PageKernels",
         "kernel_spec_manager_class": "simulator.serve.kernels.OneKernel",
-        "http_header_envs": ["X-Benchcall-Trainee"],
+        "http_header_envs": ["X-Benchcall-Trainee", "X-Benchcall-Language"],
     }
 
 

@@ -1,11 +1,13 @@
 """A panel: synced are its script and its style, everything else travels as messages."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from importlib.resources import files
 from typing import Any
 
 import anywidget
+from traitlets import Dict, Unicode
 
+_EVERYWHERE = ("shared/words.js", "shared/speak.js")
 Handle = Callable[[dict[str, Any]], dict[str, Any]]
 
 
@@ -17,7 +19,8 @@ def bundle(folder: str, *names: str) -> str:
     folder : str
         Of the panel, inside this floor.
     *names : str
-        In order; a name with a slash is taken from this floor itself.
+        In order, scripts after the words that all panels share; a name with a slash is taken
+        from this floor itself.
 
     Returns
     -------
@@ -26,7 +29,7 @@ def bundle(folder: str, *names: str) -> str:
     """
     root = files("simulator.widgets")
     texts = []
-    for name in names:
+    for name in (*(_EVERYWHERE if names[0].endswith(".js") else ()), *names):
         path = root.joinpath(*name.split("/")) if "/" in name else root.joinpath(folder, name)
         texts.append(path.read_text(encoding="utf-8"))
     return "\n".join(texts)
@@ -39,12 +42,20 @@ class Panel(anywidget.AnyWidget):
     ----------
     handle : callable
         Takes a message, gives an answer; it must not raise.
+    language : str
+        Of the page.
+    words : mapping, optional
+        What the script says in it, by its English words.
     """
 
     _esm = "export default {}"
+    language = Unicode("en").tag(sync=True)
+    words = Dict().tag(sync=True)
 
-    def __init__(self, handle: Handle) -> None:
-        super().__init__()
+    def __init__(
+        self, handle: Handle, language: str = "en", words: Mapping[str, str] | None = None
+    ) -> None:
+        super().__init__(language=language, words=dict(words or {}))
         self._handle = handle
         self.on_msg(self._receive)
 

@@ -3,11 +3,12 @@
 import pytest
 
 from simulator.serve.heartbeat import Heartbeat
+from simulator.words.catalogue import catalogue
 
 
 def test_it_answers_the_one_question_it_knows(monkeypatch: pytest.MonkeyPatch) -> None:
     said: list[object] = []
-    line = Heartbeat()
+    line = Heartbeat(catalogue("en"))
     monkeypatch.setattr(line, "send", said.append)
     line._handle_custom_msg("there?", [])
     line._handle_custom_msg({"do": "anything"}, [])

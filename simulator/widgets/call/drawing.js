@@ -57,7 +57,7 @@ function rooms(at, house) {
   const zones = [...new Set(house.rooms)];
   const names = zones.length > 1 && zones.map((zone) => {
     const own = at.rooms.filter((room) => room.zone === zone);
-    return svg("text", { x: (own[0].x0 + own[own.length - 1].x1) / 2, y: at.floor - 8, "text-anchor": "middle" }, WORDS.zone(zone));
+    return svg("text", { x: (own[0].x0 + own[own.length - 1].x1) / 2, y: at.floor - 8, "text-anchor": "middle" }, put(WORDS.zone, { n: zone }));
   });
   return svg("g", {}, doors, names);
 }
@@ -134,7 +134,7 @@ function spot(place, [x, y], at, view, ui, act) {
     el("button", {
       "data-key": `place-${place.id}`, "aria-current": isHere ? "location" : null, disabled: !open,
       title: place.name,
-      "aria-label": `${place.name}: ${isHere ? WORDS.here : WORDS.walk}${rows.length ? `, ${WORDS.readings(rows.length)}` : ""}`,
+      "aria-label": `${place.name}: ${isHere ? WORDS.here : WORDS.walk}${rows.length ? `, ${counted(WORDS.readings, rows.length)}` : ""}`,
       onclick: () => (isHere ? ui.turnTo("here", `place-${place.id}`) : act({ do: "go", place: place.id })),
     }, place.short, rows.length > 0 && el("span", { class: "count" }, String(rows.length))),
     shown.length > 0 && el("span", { class: "tags", "aria-hidden": "true" },

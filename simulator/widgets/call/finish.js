@@ -37,7 +37,7 @@ function finding(view, ui, act) {
   return el("section", { class: "drawer", "aria-labelledby": "h-finding" },
     el("h2", { id: "h-finding" }, WORDS.finding),
     el("p", { class: "small" }, WORDS.findingHelp),
-    view.finding && el("p", { class: "stated" }, `${WORDS.declared} (${WORDS.at(Math.round(view.finding.minute))}): `,
+    view.finding && el("p", { class: "stated" }, `${WORDS.declared} (${put(WORDS.at, { minute: Math.round(view.finding.minute) })}): `,
       view.finding.causes.map((code) => (view.causes.find((c) => c.code === code) || {}).name || code).join("; ")),
     el("fieldset", {}, el("legend", {}, WORDS.findingCauses),
       near.length > 0 ? near.map((cause) => box("found", cause.code, cause.name)) : el("p", { class: "small" }, WORDS.noneLikely),
@@ -51,7 +51,7 @@ function finding(view, ui, act) {
         return rows.length > 0 && el("div", { class: "cited", role: "group", "aria-label": place.name },
           el("p", { class: "small" }, place.name),
           rows.map((row) => box("cited", row.seq,
-            `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${WORDS.at(Math.round(row.minute))})`)));
+            `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${put(WORDS.at, { minute: Math.round(row.minute) })})`)));
       })),
     el("button", {
       class: ui.primary("declare"), "data-key": "declare", disabled: !open,
@@ -67,7 +67,7 @@ function repair(view, ui, act) {
     view.repairs_done.length > 0 && el("div", {},
       el("h3", {}, WORDS.repairsDone),
       el("ul", { class: "lines" }, view.repairs_done.map((done) =>
-        el("li", {}, `${WORDS.at(Math.round(done.minute))}: ${done.name}`,
+        el("li", {}, `${put(WORDS.at, { minute: Math.round(done.minute) })}: ${done.name}`,
           done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : "")))),
     [...new Set(view.repairs.map((item) => item.place))].map((place) => el("div", { class: "group" },
       el("h3", {}, place || WORDS.anywhere),
@@ -79,8 +79,8 @@ function offered(item, open, ui, act) {
   return el("li", { class: "repair offered" },
     el("div", { class: "grow" },
       el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes} ${WORDS.min}`),
-      el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${item.power}`,
-        item.walk > 0 ? `; ${WORDS.walkFirst(item.place, item.walk)}.` : `; ${WORDS.rightHere}.`),
+      el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${WORDS.powers[item.power] || item.power}`,
+        item.walk > 0 ? `; ${put(WORDS.walkFirst, { place: item.place, minutes: item.walk })}.` : `; ${WORDS.rightHere}.`),
       ui.repair === item.code && repairSure(item, ui, act)),
     ui.repair !== item.code && el("button", {
       "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,
@@ -98,7 +98,7 @@ function repairSure(item, ui, act) {
         : el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "start" }) }, WORDS.startAgain)),
     item.caution && el("p", { class: "caution" }, item.caution),
     item.amount && el("label", {},
-      `${item.amount.name}, ${item.amount.low} to ${item.amount.high} ${item.amount.unit}`,
+      put(WORDS.range, item.amount),
       el("input", {
         type: "text", inputmode: "decimal", size: "6", value: ui.amount[item.code] || "",
         "data-key": `amount-${item.code}`,
@@ -112,7 +112,7 @@ function repairSure(item, ui, act) {
           const ok = await act({ do: "repair", repair: item.code, amount: item.amount ? ui.amount[item.code] || "" : null });
           if (ok) { ui.repair = null; ui.draw(); }
         },
-      }, `${WORDS.confirm} (${WORDS.minutesInAll(item.walk + item.minutes)})`),
+      }, `${WORDS.confirm} (${put(WORDS.minutesInAll, { minutes: item.walk + item.minutes })})`),
       el("button", {
         "data-key": `unsure-${item.code}`,
         onclick: () => { ui.repair = null; ui.draw(); ui.focus(`repair-${item.code}`); },

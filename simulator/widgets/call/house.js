@@ -55,7 +55,7 @@ function testRow(test, view, open, ui, act) {
           el("option", { value: technique.id, selected: technique.id === chosen }, technique.name)))),
       last && el("p", { class: "landed" },
         last.words || el("strong", {}, withUnit(last.shown, last.unit)),
-        el("span", { class: "small" }, ` ${WORDS.at(last.minute)} · ${WORDS.steadiness[last.steadiness] || last.steadiness}`),
+        el("span", { class: "small" }, ` ${put(WORDS.at, { minute: last.minute })} · ${WORDS.steadiness[last.steadiness] || last.steadiness}`),
         moved(taken))),
     el("button", {
       "data-key": `test-${test.id}`,
@@ -73,5 +73,5 @@ function moved(taken) {
   if (taken.length < 2) return null;
   const [before, now] = taken.slice(-2);
   return before.shown !== null && now.shown !== null &&
-    el("span", { class: "small" }, ` · ${WORDS.was(withUnit(before.shown, before.unit), before.minute)}`);
+    el("span", { class: "small" }, ` · ${put(WORDS.was, { value: withUnit(before.shown, before.unit), minute: before.minute })}`);
 }

@@ -6,6 +6,7 @@ const PHONE = "(max-width: 760px)";
 const NARROW_DRAWING = 560; // CSS px of the drawing's own column
 
 function render({ model, el: host }) {
+  speak(model, WORDS);
   const line = new Line(model);
   const address = new URLSearchParams(window.location.search);
   const draftKey = `benchcall-write-up-${address.get("visit") || "open"}`;
@@ -111,7 +112,7 @@ function render({ model, el: host }) {
     const place = placeName(now, row.place).toLowerCase();
     // Many names say the place themselves.
     const isSaid = place.split(/\W+/).some((word) => word.length > 5 && row.name.toLowerCase().includes(word));
-    return `${row.name}${isSaid ? "" : ` at ${place}`} ${withUnit(row.shown, row.unit)}, ${row.steadiness}`;
+    return `${row.name}${isSaid ? "" : ` ${put(WORDS.atPlace, { place })}`} ${withUnit(row.shown, row.unit)}, ${WORDS.steadinessHeard[row.steadiness] || row.steadiness}`;
   }
 
   function news(before, now) {
@@ -140,9 +141,12 @@ function render({ model, el: host }) {
   function status(desk) {
     const marks = (mark) => view.causes.filter((cause) => cause.mark === mark).length;
     if (desk === "here") return view.places.find((place) => place.id === view.here).short;
-    if (desk === "causes") return WORDS.marked(marks("likely"), marks("ruled_out"));
+    if (desk === "causes") {
+      const [likely, out] = [marks("likely"), marks("ruled_out")];
+      return likely + out ? put(WORDS.marked, { likely, out }) : WORDS.noneMarked;
+    }
     if (desk === "finding") return view.finding ? WORDS.isStated : WORDS.notStated;
-    if (desk === "repair") return WORDS.repaired(view.repairs_done.length);
+    if (desk === "repair") return view.repairs_done.length ? put(WORDS.repaired, { n: view.repairs_done.length }) : WORDS.noneRepaired;
     return view.write_up ? WORDS.isWritten : WORDS.notWritten;
   }
 

@@ -15,7 +15,7 @@ function sheet(view) {
       const rows = view.sheet.filter((row) => row.group === group).slice().reverse();
       return rows.length > 0 && el("div", { class: "group" },
         el("h3", { class: group === "low side" ? "low" : group === "high side" ? "high" : "" },
-          group[0].toUpperCase() + group.slice(1)),
+          WORDS.groups[group]),
         el("ul", { class: "readings" }, rows.map((row) => readingRow(row, view))));
     }),
     view.worked_out.length > 0 && el("div", { class: "group" },
@@ -45,7 +45,7 @@ function readingRow(row, view) {
     el("div", { class: "grow" },
       el("span", {}, row.name),
       el("span", { class: "small" },
-        ` ${placeName(view, row.place)} · ${WORDS.at(Math.round(row.minute))} (${row.clock})`,
+        ` ${placeName(view, row.place)} · ${put(WORDS.at, { minute: Math.round(row.minute) })} (${row.clock})`,
         row.conditions ? ` · ${row.conditions}` : "",
         row.steadiness === "not steady" ? ` · ${WORDS.steadiness[row.steadiness]}` : "",
         row.technique ? ` · ${row.technique}` : "",
@@ -59,11 +59,11 @@ function workedRow(row) {
   return el("li", { class: row.after_repair ? "after" : "" },
     el("details", { class: "grow", "data-keep": `worked-${row.name}-${row.after_repair}` },
       el("summary", { "data-key": `worked-${row.name}-${row.after_repair}` }, row.name,
-        el("span", { class: "small" }, ` ${WORDS.at(row.minutes.join(" and "))}`,
+        el("span", { class: "small" }, ` ${put(WORDS.at, { minute: row.minutes.join(` ${WORDS.and} `) })}`,
           row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
         row.mark && el("span", { class: "small doubt" }, ` ${row.mark}`)),
       el("p", { class: "small" }, row.formula),
       el("p", { class: "small" }, `${WORDS.restsOn}: `,
-        row.rests_on.map((used) => `${used.name.toLowerCase()}, ${WORDS.at(used.minute)}`).join("; "))),
+        row.rests_on.map((used) => `${used.name.toLowerCase()}, ${put(WORDS.at, { minute: used.minute })}`).join("; "))),
     el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));
 }

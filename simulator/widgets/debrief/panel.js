@@ -104,6 +104,7 @@ function timeline(d) {
 }
 
 function render({ model, el: host }) {
+  speak(model, WORDS);
   const line = new Line(model);
   const root = el("div", { class: "bench debrief" });
   const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });

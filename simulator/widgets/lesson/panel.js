@@ -1,6 +1,7 @@
 // A part of a lesson: paragraphs, tables and questions, in the order the server gives.
 
 function render({ model, el: host }) {
+  speak(model, WORDS);
   const line = new Line(model);
   const root = el("div", { class: "bench lesson" });
   const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });

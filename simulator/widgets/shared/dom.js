@@ -46,7 +46,7 @@ class Line {
     return new Promise((done) => {
       const timer = setTimeout(() => {
         this.open.delete(id);
-        done({ problem: LINE_SILENT, silent: true });
+        done({ problem: COMMON.silent, silent: true });
       }, this.patience);
       this.open.set(id, { done, timer });
       // A line that is already dead refuses the sending itself.
@@ -55,14 +55,11 @@ class Line {
       } catch {
         this.open.delete(id);
         clearTimeout(timer);
-        done({ problem: LINE_SILENT });
+        done({ problem: COMMON.silent });
       }
     });
   }
 }
-
-const LINE_SILENT =
-  "No answer came. What you did is kept if it arrived; reload the page to see where you stand.";
 
 // Where the keyboard goes when what held it is gone: to its heir, or to the heading above it,
 // never to the next button, which a second Enter would press.

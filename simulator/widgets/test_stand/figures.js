@@ -31,7 +31,7 @@ class Figures {
         this.choose();
         this.bench.send();
       });
-      return el("div", { class: "dial", "data-control": `chart-${slot}` }, el("label", { for: `chart-${slot}` }, WORDS.chart(slot)), list);
+      return el("div", { class: "dial", "data-control": `chart-${slot}` }, el("label", { for: `chart-${slot}` }, WORDS.chart[slot]), list);
     };
     replaceKeepingFocus(this.chooser, [select(0), select(1)]);
   }
@@ -81,7 +81,7 @@ class Figures {
     const tell = setInterval(() => {
       if (slot.turn !== turn) { clearInterval(tell); return; }
       if (performance.now() - begun < REST) return;
-      this.waiting.textContent = CHART_WORDS.working(Math.min(part + 1, parts), parts);
+      this.waiting.textContent = put(CHART_WORDS.working, { part: Math.min(part + 1, parts), parts });
     }, 100);
     while (part < parts) {
       const answer = await this.bench.line.ask({ ...this.bench.message("slow"), chart: name, part });

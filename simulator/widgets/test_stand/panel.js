@@ -1,6 +1,7 @@
 // The test stand: settings go out latest only, answers are painted as they come.
 
 function render({ model, el: host }) {
+  speak(model, WORDS, CHOICES, CHART_WORDS);
   const setting = {
     mode: "cooling", unit: "quail_36", refrigerant: "", metering: "", motor: "", zone: "attic", house: "reference",
     strips: "off", zone_call: "both", gauges: "", outdoor: "95", outdoor_wb: "", return_db: "80", return_wb: "67",
@@ -75,7 +76,7 @@ function render({ model, el: host }) {
       .filter((fault) => fault && !isOffered(fault, bench));
     if (unfit.length === 0) return false;
     setting.faults = setting.faults.map((chosen) => (chosen && unfit.some((fault) => fault.name === chosen.name) ? null : chosen));
-    aside = unfit.map((fault) => bench.stand.unfit[fault.name] || WORDS.takenOut(fault.title)).join(" ");
+    aside = unfit.map((fault) => bench.stand.unfit[fault.name] || put(WORDS.takenOut, { names: fault.title })).join(" ");
     waiting = unfit.some((fault) => !(fault.name in bench.stand.unfit)); // the server leaves those out itself
     return true;
   }
@@ -134,7 +135,7 @@ function render({ model, el: host }) {
     const answer = await bench.line.ask({ do: "open", link });
     inFlight = false;
     linkProblem.hidden = !answer.problem;
-    linkProblem.textContent = answer.problem ? WORDS.linkFails(answer.problem) : "";
+    linkProblem.textContent = answer.problem ? put(WORDS.linkFails, { why: answer.problem }) : "";
     if (!answer.opened) { send(); return; }
     const { faults, charts: asked, ...words } = answer.opened;
     Object.assign(setting, start, words, { faults: faults.map((fault) => ({ ...fault })) });

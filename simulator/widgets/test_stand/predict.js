@@ -44,7 +44,7 @@ function question(bench, game, { names, rowOf, drawRest, which, reveal }) {
   const marked = Object.entries(game.marks);
   return [
     game.isHidden && el("p", { class: "small" }, WORDS.isHidden),
-    el("fieldset", { class: "signs", "data-control": "sign" }, el("legend", {}, WORDS.askFor(rowOf(game.asked).label)),
+    el("fieldset", { class: "signs", "data-control": "sign" }, el("legend", {}, put(WORDS.askFor, { label: rowOf(game.asked).label })),
       SIGNS.map((sign) => el("label", { class: `sign${game.marks[game.asked] === sign ? " chosen" : ""}` },
         el("input", { type: "radio", name: "sign", "data-key": `sign-${sign}`, checked: game.marks[game.asked] === sign, onchange: () => { game.marks[game.asked] = sign; drawRest(); } }),
         el("span", { "aria-hidden": "true" }, WORDS.marks[sign]), ` ${WORDS.signs[sign]}`))),
@@ -85,7 +85,7 @@ function revealed(bench, game, redraw) {
     el("ul", { class: "verdicts", "aria-label": WORDS.verdict }, game.result.rows.map((row) =>
       el("li", { "data-verdict": row.name, class: row.agrees ? "agrees" : "differs" },
         el("span", { class: "arrow", "aria-hidden": "true" }, WORDS.marks[row.did]),
-        el("div", {}, el("strong", {}, row.label), " ", el("span", { class: "small" }, WORDS.said(row.said)), el("br"), row.text)))),
+        el("div", {}, el("strong", {}, row.label), " ", el("span", { class: "small" }, WORDS.said[row.said]), el("br"), row.text)))),
     el("button", { class: "main", "data-key": "again", "data-control": "again", onclick: () => { bench.view.game = newGame(bench); bench.setting.faults = []; redraw(); bench.send(); } }, WORDS.again),
   ];
 }

@@ -15,7 +15,7 @@ class Readings {
     replaceKeepingFocus(this.host, [
       el("h2", { id: "h-show" }, WORDS.show),
       groups.map((group) => el("div", { class: "group" },
-        el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, group),
+        el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, WORDS.groups[group] || group),
         el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) => this.row(row))))),
     ]);
   }

@@ -105,7 +105,7 @@ function settingsPanel(bench, redraw) {
       fillList(1 - slot);
       send();
     });
-    return [el("div", { class: "dial", "data-control": `fault-${slot}` }, el("label", { for: `fault-${slot}` }, WORDS.fault(slot)), lists[slot]), details[slot]];
+    return [el("div", { class: "dial", "data-control": `fault-${slot}` }, el("label", { for: `fault-${slot}` }, WORDS.fault[slot]), lists[slot]), details[slot]];
   }
 
   function severityDial(slot, kind, chosen) {

@@ -1,6 +1,7 @@
 // Every word the test stand shows that does not come from the server.
 
 const WORDS = {
+  groups: { "Low side": "Low side", "High side": "High side", "Air": "Air", "Static": "Static", "Electrical": "Electrical", "House": "House" },
   title: "Test stand",
   lead: "Set the weather and a fault; every reading stands beside the healthy one.",
   set: "What I set",
@@ -25,7 +26,7 @@ const WORDS = {
   return_db: "Return dry bulb",
   return_wb: "Return wet bulb",
   airflow: "Blower setting",
-  fault: (n) => (n === 0 ? "Fault" : "Second fault"),
+  fault: ["Fault", "Second fault"],
   none: "None",
   severity: "Severity",
   isWhole: "It is there or it is not; it has no degrees.",
@@ -33,10 +34,10 @@ const WORDS = {
     strips: "One more fault is offered while strips are called (under House).",
     two_zones: "One more fault is offered in the house of two zones (under House).",
   },
-  takenOut: (names) => `Taken out, as nothing here would show it: ${names}.`,
+  takenOut: "Taken out, as nothing here would show it: {names}.",
   healthyUnit: "All healthy",
   same: "as healthy",
-  healthyIs: (text) => `healthy ${text}`,
+  healthyIs: "healthy {text}",
   metric: "Everything in °C and kPa",
   projector: "Projector size",
   projectorKeys: "Alt+P",
@@ -45,8 +46,8 @@ const WORDS = {
   linkIs: "The link to this very setting",
   copied: "The link is copied: whoever opens it sees this very setting.",
   copyByHand: "This browser does not copy by itself: the link is marked, press Ctrl+C.",
-  linkFails: (why) => `${why} The stand shows its usual setting instead.`,
-  chart: (n) => (n === 0 ? "Chart" : "Second chart"),
+  linkFails: "{why} The stand shows its usual setting instead.",
+  chart: ["Chart", "Second chart"],
   noChart: "None",
   chartGroups: { now: "At this moment", time: "Over time" },
   chartNames: {
@@ -69,7 +70,7 @@ const WORDS = {
   byChance: "One by chance, hidden until revealed",
   isHidden: "A fault is drawn and hidden. It is told when you reveal.",
   asks: "Reading to foretell",
-  askFor: (label) => `${label} will`,
+  askFor: "{label} will",
   signs: { up: "go up", same: "stay", down: "go down" },
   marks: { up: "▲", same: "=", down: "▼" },
   countHands: "Count hands",
@@ -81,7 +82,7 @@ const WORDS = {
   again: "Another fault",
   classSaid: "What the class says",
   nothingSaid: "Nothing yet.",
-  said: (sign) => `you said ${{ up: "up", same: "same", down: "down" }[sign]}`,
+  said: { up: "you said up", same: "you said same", down: "you said down" },
   verdict: "What you said, and what the plant did",
   agrees: { true: "✓", false: "≠" },
 };

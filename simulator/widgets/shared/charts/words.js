@@ -3,5 +3,5 @@
 const CHART_WORDS = {
   healthy: "healthy",
   asTable: "The same as a table",
-  working: (part, parts) => `Working it out: ${part} of ${parts}`,
+  working: "Working it out: {part} of {parts}",
 };

@@ -1,0 +1,1 @@
+"""Words: what the bench says, in the language of who reads it."""

@@ -1,0 +1,191 @@
+"""A catalogue: everything the bench says, in one language."""
+
+import os
+import re
+from collections.abc import Mapping
+from functools import lru_cache
+from importlib.resources import files
+from pathlib import Path
+
+from simulator.words import po
+from simulator.words.sentences import HOLE, Sentence
+
+ENGLISH = "en"
+OWN_NAME = "X-Own-Name"
+# A further folder of catalogues, for a translation that is not part of the bench.
+FOLDER = "BENCHCALL_CATALOGUES"
+_LETTERS = re.compile(r"[^\W\d_]{2}")
+_QUOTED = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
+_SPACE = re.compile(r"(\s*\n\s*)")
+_SENTENCE_ENDS = (
+    re.compile(r"((?<=[.?!]) )"),
+    re.compile(r"(; )"),
+    re.compile(r"(: )"),
+    re.compile(r"(, )"),
+    re.compile(r"( · | \(|\))"),
+)
+_HEAD = 2000
+
+
+class Catalogue:
+    """English to another language.
+
+    Parameters
+    ----------
+    language : str
+        Its code, as in the ``lang`` of a page.
+    said : mapping
+        Message to what is said; English stands for all that is missing.
+    """
+
+    def __init__(self, language: str, said: Mapping[str, str]) -> None:
+        self.language = language
+        self._said = {text: other for text, other in said.items() if text}
+        self._small = {text.lower(): _small(other) for text, other in self._said.items()}
+        self._sentences = sorted(
+            (Sentence(text, other) for text, other in self._said.items() if HOLE.search(text)),
+            key=lambda sentence: -sentence.length,
+        )
+        self._back: dict[str, str] = {}
+        for text, other in self._said.items():
+            self._back.setdefault(other, text)
+        self.say = lru_cache(maxsize=8192)(self._say)
+
+    def standing_in(self, script: str) -> dict[str, str]:
+        """What is said for the texts of a script.
+
+        Parameters
+        ----------
+        script : str
+            JavaScript.
+
+        Returns
+        -------
+        dict
+            Message to what is said.
+        """
+        quoted = set(_QUOTED.findall(script)) if self._said else ()
+        plain = (text.replace('\\"', '"') for text in quoted)
+        return {text: self._said[text] for text in plain if text in self._said}
+
+    def message(self, text: str) -> str:
+        """What is said for a message, its holes still open.
+
+        Parameters
+        ----------
+        text : str
+            As it stands in the source, or a text with its holes filled.
+
+        Returns
+        -------
+        str
+            English where it is not translated.
+        """
+        return self._said[text] if text in self._said else self.say(text)
+
+    def english(self, text: str) -> str:
+        """What was meant by a text that this catalogue has said.
+
+        Parameters
+        ----------
+        text : str
+            In this language.
+
+        Returns
+        -------
+        str
+            The text itself where it is not from here.
+        """
+        return self._back.get(text, text)
+
+    def _say(self, text: str) -> str:
+        """A text of the bench in this language, as much of it as is known."""
+        if not _LETTERS.search(text):
+            return text
+        if "\n" in text:
+            return "".join(self.say(part) for part in _SPACE.split(text))
+        known = self._known(text)
+        if known is not None:
+            return known
+        for ends in _SENTENCE_ENDS:
+            parts = ends.split(text)
+            if len(parts) > 1:
+                return "".join(self.say(part) for part in parts)
+        return text
+
+    def _known(self, text: str) -> str | None:
+        """A text that stands in the catalogue, also with another first letter or a stop more."""
+        if text in self._said:
+            return self._said[text]
+        if text.startswith("#"):
+            marks, _, heading = text.partition(" ")
+            return f"{marks} {self.say(heading)}"
+        for sentence in self._sentences:
+            found = sentence.translated(text, self.say)
+            if found is not None:
+                return found
+        if text[:-1] in self._said and text[-1] in ".,;:":
+            return self._said[text[:-1]] + text[-1]
+        small = self._small.get(text.lower())
+        if small is None or text[:1].islower():
+            return small
+        return small[:1].upper() + small[1:]
+
+
+class _English(Catalogue):
+    """What the bench speaks inside."""
+
+    def __init__(self) -> None:
+        super().__init__(ENGLISH, {})
+
+    def _say(self, text: str) -> str:
+        return text
+
+
+def languages() -> dict[str, str]:
+    """Languages there are: English, and each that has a catalogue.
+
+    Returns
+    -------
+    dict
+        Code to the language's own name.
+    """
+    return {ENGLISH: "English"} | {code: _own_name(path) for code, path in _paths().items()}
+
+
+@lru_cache
+def catalogue(language: str) -> Catalogue:
+    """The catalogue of a language.
+
+    Parameters
+    ----------
+    language : str
+        Its code; anything at all.
+
+    Returns
+    -------
+    Catalogue
+        English for a language without one.
+    """
+    path = _paths().get(language)
+    if path is None:
+        return _English()
+    return Catalogue(language, po.read(path.read_text(encoding="utf-8")))
+
+
+@lru_cache
+def _paths() -> dict[str, Path]:
+    own = Path(str(files("simulator.words"))) / "catalogues"
+    more = os.environ.get(FOLDER)
+    folders = [own, *([Path(more)] if more else [])]
+    return {path.stem: path for folder in folders for path in sorted(folder.glob("*.po"))}
+
+
+@lru_cache
+def _own_name(path: Path) -> str:
+    with path.open(encoding="utf-8") as file:
+        return po.header(file.read(_HEAD)).get(OWN_NAME, path.stem)
+
+
+def _small(text: str) -> str:
+    return text[:1].lower() + text[1:]

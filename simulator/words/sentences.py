@@ -1,0 +1,99 @@
+"""Sentences with holes: ``Waited {minutes} min.`` and what is said in another language.
+
+English is spoken inside, so that floors stay pure and records stay readable in every language;
+a sentence is recognised where it leaves the bench, by the words between its holes.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+HOLE = re.compile(r"\{[^{}]*\}")
+_WORD = re.compile(r"[^\W\d_]{2}")
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """One sentence with holes.
+
+    Parameters
+    ----------
+    english : str
+        As it stands in the source.
+    said : str
+        As it is said, with the same holes.
+    """
+
+    english: str
+    said: str
+    _words: str = field(init=False, repr=False)
+    _pattern: re.Pattern[str] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_words", max(HOLE.split(self.english), key=len))
+        object.__setattr__(self, "_pattern", re.compile(_pattern(self.english), re.DOTALL))
+
+    @property
+    def length(self) -> int:
+        """Signs outside the holes.
+
+        Returns
+        -------
+        int
+            [-]
+        """
+        return sum(map(len, HOLE.split(self.english)))
+
+    def translated(self, text: str, told: Callable[[str], str]) -> str | None:
+        """A text that follows this sentence, in the other language.
+
+        Parameters
+        ----------
+        text : str
+            English, its holes filled.
+        told : callable
+            Translates what is in the holes.
+
+        Returns
+        -------
+        str or None
+            None where the text is another sentence.
+        """
+        if self._words not in text:
+            return None
+        found = self._pattern.fullmatch(text)
+        if found is None:
+            return None
+        filled = dict(zip(dict.fromkeys(HOLE.findall(self.english)), found.groups(), strict=True))
+        return HOLE.sub(lambda hole: told(filled.get(hole[0], "")), self.said)
+
+
+def has_words(message: str) -> bool:
+    """Whether a message has words outside its holes, by which it can be recognised.
+
+    Parameters
+    ----------
+    message : str
+        With or without holes.
+
+    Returns
+    -------
+    bool
+    """
+    return any(_WORD.search(part) for part in HOLE.split(message))
+
+
+def _pattern(english: str) -> str:
+    """Each hole takes as little as it can; the same hole takes the same."""
+    seen: dict[str, int] = {}
+    pattern = ""
+    at = 0
+    for hole in HOLE.finditer(english):
+        pattern += re.escape(english[at : hole.start()])
+        at = hole.end()
+        if hole[0] in seen:
+            pattern += rf"(?:\{seen[hole[0]]})"
+        else:
+            seen[hole[0]] = len(seen) + 1
+            pattern += "(.*?)"
+    return pattern + re.escape(english[at:])

@@ -1,0 +1,99 @@
+"""Catalogues: complete, readable, quick, and fallen back from.
+
+No outside source but the PO format of GNU gettext.
+"""
+
+import re
+import time
+
+import pytest
+
+from simulator.words import __main__ as renewing
+from simulator.words import po
+from simulator.words.catalogue import Catalogue, catalogue, languages
+from simulator.words.gathering.page_words import cannot_be_translated
+from simulator.words.gathering.python_words import texts
+from simulator.words.gathering.source_tree import messages, scripts
+from simulator.words.sentences import HOLE
+
+FILES = sorted(renewing.FOLDER.glob("*.po"))
+
+
+def test_the_template_is_what_the_source_says() -> None:
+    """After a change of texts: ``python -m simulator.words``."""
+    kept = renewing.TEMPLATE.read_text(encoding="utf-8")
+    missing = set(messages()) - set(re.findall(r'^msgid "(.*)"$', kept, re.MULTILINE))
+    assert {text for text in missing if not re.search(r'["\\\n]', text)} == set()
+    assert kept == renewing.template()
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_a_catalogue_follows_the_template(path: object) -> None:
+    text = path.read_text(encoding="utf-8")  # type: ignore[attr-defined]
+    assert text == renewing.renewed(text)
+    assert po.header(text)["X-Own-Name"]
+    for message, other in po.read(text).items():
+        assert message == "" or set(HOLE.findall(other)) <= set(HOLE.findall(message)), message
+
+
+@pytest.mark.parametrize("path", scripts(), ids=lambda path: path.parent.name)
+def test_scripts_keep_whole_texts(path: object) -> None:
+    assert cannot_be_translated(path.read_text(encoding="utf-8")) == []  # type: ignore[attr-defined]
+
+
+def test_a_text_put_together_in_a_script_is_found() -> None:
+    assert cannot_be_translated("at: (n) => `min ${n}`,")
+
+
+def test_a_file_is_read_as_it_was_written() -> None:
+    said = {'He said "no"': "Dijo «no»", "two\nlines": "dos\nlíneas", "back\\slash": "barra\\i"}
+    text = po.written({"Language": "es"}, {message: {"a.py"} for message in said}, said)
+    assert {key: value for key, value in po.read(text).items() if key} == said
+    assert po.header(text) == {"Language": "es"}
+
+
+def test_wrapped_and_doubtful_entries() -> None:
+    text = 'msgid ""\n"a "\n"b"\nmsgstr "c"\n\n#, fuzzy\nmsgid "d"\nmsgstr "e"\n'
+    assert po.read(text) == {"a b": "c"}
+
+
+def test_sentences_are_recognised_by_their_words() -> None:
+    words = Catalogue("es", {
+        "Waited {minutes} min.": "Esperó {minutes} min.",
+        "First: {name}.": "Primero: {name}.",
+        "Zero the manometer": "Ponga a cero el manómetro",
+        "Thermostat": "Termostato",
+    })  # fmt: skip
+    assert words.say("Waited 12 min.") == "Esperó 12 min."
+    assert words.say("First: Zero the manometer.") == "Primero: Ponga a cero el manómetro."
+    assert words.say("thermostat") == "termostato"
+    assert words.say("Nobody knows this.") == "Nobody knows this."
+    assert words.say("Thermostat: 76 °F") == "Termostato: 76 °F"
+
+
+def test_english_stands_for_a_language_that_is_not_there() -> None:
+    assert catalogue("xx").say("Attic") == "Attic"
+    assert next(iter(languages())) == "en"
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_it_is_ready_at_once(path: object) -> None:
+    """A page may lose no time to words; the bar is our own."""
+    text = path.read_text(encoding="utf-8")  # type: ignore[attr-defined]
+    took = []
+    for _ in range(5):
+        begun = time.perf_counter()
+        Catalogue("es", po.read(text))
+        took.append(time.perf_counter() - begun)
+    assert min(took) < 0.1
+
+
+def test_texts_of_a_source_are_told_from_its_codes() -> None:
+    source = '''
+"""No text for people."""
+def f(n):
+    """Nor this."""
+    raise ValueError("Nor this one.")
+    return {"code": "low_side", "text": f"Only {n:.0f} min left.", "more": "Said to people."}
+'''
+    assert texts(source) == ["Only {n} min left.", "Said to people."]
