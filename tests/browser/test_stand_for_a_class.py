@@ -207,3 +207,49 @@ def test_predicting_is_accessible_and_targets_are_large(
     press(page, "reveal")
     expect(page.locator("#verdict")).to_be_visible()
     assert grave(page) == []
+
+
+def test_a_small_projector_shows_all_in_its_place(page: Page) -> None:
+    page.set_viewport_size({"width": 1280, "height": 800})
+    opened(page, "#fault=undercharge:25&fault=supply_leak:20&chart=cycle&chart=delivery")
+    press(page, "projector")
+    expect(page.locator("figure[data-chart=delivery]:not(.stale) svg")).to_be_visible()
+    outside = page.evaluate(
+        """() => [...document.querySelectorAll(".stand text, .stand .label, .stand .value")]
+          .filter((node) => node.checkVisibility()
+            && node.getBoundingClientRect().right > innerWidth)
+          .map((node) => node.textContent)"""
+    )
+    assert outside == []
+    beneath = page.evaluate(
+        """() => [...document.querySelectorAll("[data-reading]")].filter((row) => {
+          if (!row.checkVisibility()) return false;
+          const range = document.createRange();
+          range.selectNodeContents(row.querySelector(".label"));
+          const name = range.getBoundingClientRect();
+          const scale = row.querySelector(".scale").getBoundingClientRect();
+          return name.right > scale.left && name.bottom > scale.bottom;
+        }).map((row) => row.dataset.reading)"""
+    )
+    assert beneath == []
+    chart = page.locator("figure[data-chart=cycle] svg").bounding_box()
+    assert chart is not None
+    assert chart["y"] + chart["height"] < 830  # the first chart stands in the first view
+    assert grave(page) == []
+
+
+def test_a_link_with_opposites_gets_a_sentence(page: Page) -> None:
+    opened(page, "#fault=undercharge:25&fault=overcharge:20")
+    expect(page.get_by_role("alert")).to_contain_text("cannot both be there")
+
+
+def test_what_means_nothing_here_is_said(page: Page) -> None:
+    opened(page, "#fault=no_defrost:50")
+    said = page.get_by_role("status").filter(has_text="is left out: it shows only while heating")
+    expect(said).to_be_visible()
+    expect(page.locator("#fault-0")).to_have_value("")
+    page.locator("#fault-0").select_option("undercharge")
+    page.locator("#fault-1").select_option("overcharge")
+    expect(page.get_by_role("status").filter(has_text="cannot both be there")).to_be_visible()
+    page.locator("#fault-1").select_option("")
+    expect(page.get_by_role("status").filter(has_text="Running")).to_be_visible()

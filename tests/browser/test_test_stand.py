@@ -239,3 +239,31 @@ def test_a_phone_shows_the_settings_and_where_the_readings_begin(stand: Page) ->
     assert above is not None
     assert below is not None
     assert above["y"] < below["y"] < 844
+
+
+IN_VIEW = """(node) => { const box = node.getBoundingClientRect();
+  return box.top >= 0 && box.bottom <= innerHeight && node.checkVisibility(); }"""
+
+
+@pytest.mark.parametrize("height", [640, 844])
+def test_a_phone_shows_readings_change_under_the_finger(stand: Page, height: int) -> None:
+    stand.set_viewport_size({"width": 390, "height": height})
+    stand.locator("#fault-0").select_option("undercharge")
+    stand.locator("#fault-1").select_option("supply_leak")
+    slider, pulse = stand.locator("#sev-0"), stand.locator(".pulse")
+    expect(pulse).to_contain_text("Superheat")
+    before = pulse.inner_text()
+    slider.focus()
+    for _ in range(5):
+        stand.keyboard.press("ArrowRight")
+    expect(pulse).not_to_have_text(before)
+    assert slider.evaluate(IN_VIEW)
+    assert pulse.evaluate(IN_VIEW)
+    # WCAG 2.2, success criterion 2.4.11: what has the focus is not hidden beneath it.
+    for key in ("healthy", "share"):
+        control = stand.locator(f'[data-key="{key}"]')
+        control.focus()
+        reach, strip = control.bounding_box(), pulse.bounding_box()
+        assert reach is not None
+        assert strip is not None
+        assert reach["y"] + reach["height"] <= strip["y"] + 1

@@ -17,17 +17,18 @@ function render({ model, el: host }) {
   const root = el("div", { class: "bench stand" });
   const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });
   const linkProblem = el("p", { class: "notice problem", role: "alert", hidden: true });
-  const controls = el("section", { "aria-labelledby": "h-set" });
+  const controls = el("div", {});
+  const pulse = el("div", { class: "pulse", "aria-hidden": "true" }); // the list says the same
   const readingsHost = el("section", { "aria-labelledby": "h-show" });
   const meaning = el("div", { class: "meaning" });
   const charts = el("div", { class: "charts" });
-  const readings = new Readings(bench, readingsHost);
+  const readings = new Readings(bench, readingsHost, pulse);
   const figures = new Figures(bench, charts);
   root.append(
     el("header", {}, el("div", {}, el("h1", {}, WORDS.title), el("p", { class: "lead" }, WORDS.lead)),
       projectorButton(bench, root, () => figures.redraw())),
     linkProblem, notice,
-    el("div", { class: "stand-grid" }, controls, readingsHost,
+    el("div", { class: "stand-grid" }, el("section", { "aria-labelledby": "h-set" }, controls, pulse), readingsHost,
       el("section", { "aria-labelledby": "h-means" }, meaning, charts)));
   host.append(root);
 
@@ -55,8 +56,8 @@ function render({ model, el: host }) {
       bench.isFirst = false;
     }
     // What stands there belongs to an earlier setting for as long as a sentence says so.
-    for (const part of [readingsHost, meaning, charts]) part.classList.toggle("stale", !answer.stand);
-    say(answer.problem || [aside, bench.stand ? bench.stand.state_text : ""].filter(Boolean).join(" "), Boolean(answer.problem));
+    for (const part of [readingsHost, pulse, meaning, charts]) part.classList.toggle("stale", !answer.stand);
+    say(answer.problem || [aside, bench.stand ? bench.stand.state_text : ""].filter(Boolean).join(" "), Boolean(answer.problem || aside));
     aside = "";
     root.dataset.ready = "true";
     root.dataset.answered = String(Number(root.dataset.answered || 0) + 1);
@@ -120,7 +121,7 @@ function render({ model, el: host }) {
     readings.paint();
     replaceKeepingFocus(meaning, [
       el("h2", { id: "h-means" }, WORDS.means),
-      stand.meaning.map((text) => el("p", {}, text)),
+      stand.meaning.map((text) => el("p", {}, text.replaceAll(/(\d) (?=Btu|W|kW|lb|kg|g|%)/g, "$1\u00a0"))),
       stand.why.length > 0 && el("details", { "data-keep": "why", class: "why" },
         el("summary", { "data-key": "why" }, WORDS.why), stand.why.map((row) => el("p", {}, row.text))),
     ]);

@@ -2,9 +2,10 @@
 // quick, and the eye keeps its line.
 
 class Readings {
-  constructor(bench, host) {
+  constructor(bench, host, pulse) {
     this.bench = bench;
     this.host = host;
+    this.pulse = pulse;
     this.rows = new Map();
   }
 
@@ -48,6 +49,18 @@ class Readings {
         if (parts[part].textContent !== text) parts[part].textContent = text;
       }
     }
+    this.paintPulse();
     for (const group of this.host.querySelectorAll(".group")) group.classList.toggle("quiet", !group.querySelector(".much, .key"));
+  }
+  // The three that moved most, in the order of the list; healthy, three that a class asks for first.
+  paintPulse() {
+    const { readings, predictable } = this.bench.stand;
+    const far = (row) => (row.difference ? Math.abs(row.now_number - row.healthy_number) / (row.high - row.low) : 0);
+    const rank = (row) => far(row) + (predictable.usual.includes(row.name) ? 1e-6 : 0);
+    const most = [...readings].sort((one, other) => rank(other) - rank(one)).slice(0, 3);
+    this.pulse.replaceChildren(...readings.filter((row) => most.includes(row)).map((row) => {
+      const way = Math.sign(row.difference ? row.now_number - row.healthy_number : 0);
+      return el("span", {}, row.label, el("b", {}, `${["▼ ", "", "▲ "][way + 1]}${row.now} `, el("span", { class: "unit" }, row.unit)));
+    }));
   }
 }
