@@ -14,7 +14,6 @@ from simulator.diagnosis.likelihood import Take, When, running_score, take_of, t
 from simulator.faults._catalogue import discover
 from simulator.quantities.values import Array
 
-SOFTENED = 1.0  # power the readings' score is taken to before it counts [-]
 LEAST = 1e-9  # of a probability that is divided by [-]
 
 
@@ -125,10 +124,12 @@ def standing(visit: Visit, call: CallFile) -> Standing:
     -------
     Standing
     """
-    return standings(visit.events, call)[-1]
+    return standings(visit.events, call, only_last=True)[-1]
 
 
-def standings(events: Sequence[Event], call: CallFile) -> list[Standing]:
+def standings(
+    events: Sequence[Event], call: CallFile, *, only_last: bool = False
+) -> list[Standing]:
     """What is believed from the work order alone, after each reading and after each repair.
 
     Parameters
@@ -137,6 +138,8 @@ def standings(events: Sequence[Event], call: CallFile) -> list[Standing]:
         Of a visit, oldest first.
     call : CallFile
         The public part.
+    only_last : bool
+        Whether those before the last reading of each part are left out.
 
     Returns
     -------
@@ -148,7 +151,8 @@ def standings(events: Sequence[Event], call: CallFile) -> list[Standing]:
     start = _told_weights(table, told)
     found = [_standing(table, start, -1, 0.0)]
     for part in _parts(events):
-        found += _of_part(part, table, call, told, start)
+        scored = _of_part(part, table, call, told, start)
+        found += _stood(part, table, scored, -1 if only_last else 0)
         if part.repair is None:
             break
         start = _mended(table, found[-1].cells, part.repair.repair)
@@ -184,28 +188,44 @@ def _parts(events: Sequence[Event]) -> list[_Part]:
 
 def _of_part(
     part: _Part, table: Expected, call: CallFile, told: list[str], start: Array
-) -> list[Standing]:
-    """A standing after each reading of one part."""
+) -> tuple[list[Array], list[Take], list[float]]:
+    """Score of the cells after each reading of one part, and its numeric takes."""
     takes: list[Take] = []
     shown: list[float] = []
     for event, prepared in part.readings:
         if event.reading.value is not None:
             takes.append(take_of(event.reading.measurement, _when(event, prepared), table, call))
             shown.append(event.reading.value)
-    steps = running_score(takes, shown) if takes else np.zeros((0, start.size))
-    logs, used, found = start, 0, []
+    steps = iter(running_score(takes, shown)) if takes else iter(())
+    logs, found = start, []
+    before = _told_weights(table, told)
     for event, _ in part.readings:
         if event.reading.measurement in ASKED:
-            before = _told_weights(table, told)
             told.append(event.reading.words or "")
-            logs = logs + (_told_weights(table, told) - before if part.is_first else 0.0)
+            after = _told_weights(table, told)
+            logs = logs + (after - before if part.is_first else 0.0)
+            before = after
         else:
             logs = logs + told_score(event, table)
         if event.reading.value is not None:
-            logs = logs + SOFTENED * steps[used]
-            used += 1
-        found.append(_standing(table, logs, event.seq, event.minute, takes[:used], shown[:used]))
-    return found
+            logs = logs + next(steps)
+        found.append(logs)
+    return found, takes, shown
+
+
+def _stood(
+    part: _Part, table: Expected, found: tuple[list[Array], list[Take], list[float]], since: int
+) -> list[Standing]:
+    """Standings after the readings of one part from some place on."""
+    logs, takes, shown = found
+    numbers = np.cumsum([event.reading.value is not None for event, _ in part.readings])
+    stood = []
+    for place in range(len(logs))[since:]:
+        event, used = part.readings[place][0], int(numbers[place])
+        stood.append(
+            _standing(table, logs[place], event.seq, event.minute, (takes[:used], shown[:used]))
+        )
+    return stood
 
 
 def _when(event: Measured, prepared: frozenset[str]) -> When:
@@ -220,7 +240,7 @@ def _when(event: Measured, prepared: frozenset[str]) -> When:
 
 def _told_weights(table: Expected, told: Sequence[str]) -> Array:
     """Logarithm of how likely each cell is by its prior and by what was told."""
-    shift = factors(told)
+    shift = factors(tuple(told))
     log = {cause: float(np.log(factor)) for cause, factor in shift.items()}
     by_hypothesis = np.array(
         [sum(log.get(cause, 0.0) for cause in one.named) for one in table.listed]
@@ -258,8 +278,7 @@ def _standing(
     logs: Array,
     seq: int,
     minute: float,
-    takes: Sequence[Take] = (),
-    shown: Sequence[float] = (),
+    numeric: tuple[Sequence[Take], Sequence[float]] = ((), ()),
 ) -> Standing:
     raised = np.exp(logs - logs.max())
     cells = raised / raised.sum()
@@ -272,4 +291,4 @@ def _standing(
         for cause in one.named:
             causes[cause] = causes.get(cause, 0.0) + part
     belief = Belief(seq, minute, sets, causes)
-    return Standing(table, cells, tuple(takes), tuple(shown), belief)
+    return Standing(table, cells, tuple(numeric[0]), tuple(numeric[1]), belief)

@@ -6,7 +6,8 @@ source.
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 ASKED = ("ask_when", "ask_changed", "ask_touched", "ask_rooms", "read_bill", "read_history")
@@ -62,12 +63,13 @@ CUES = (
 )  # fmt: skip
 
 
-def factors(told: Iterable[str]) -> dict[str, float]:
+@lru_cache(maxsize=256)
+def factors(told: tuple[str, ...]) -> Mapping[str, float]:
     """What the sayings together do to each cause; a cue counts once however often it falls.
 
     Parameters
     ----------
-    told : iterable
+    told : tuple
         Complaint, history and answers.
 
     Returns

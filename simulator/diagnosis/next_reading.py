@@ -21,7 +21,11 @@ SWITCHING = 1.0  # in minutes
 LIVE, MOST_LIVE = 1e-4, 72  # cells that count: probability of each [-], and how many
 NODES = np.array([-np.sqrt(3.0), 0.0, np.sqrt(3.0)])  # Gauss-Hermite of three points [-]
 SHARES = np.array([1.0, 4.0, 1.0]) / 6.0
-ASSUMED = 1e-12
+ASSUMED = 1e-12  # of a number where only words can come [-]
+# What is worth stopping the system for.
+AT_REST = (
+    "run_capacitor", "winding_resistance", "duct_leakage", "standing_pressure", "fan_call",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +86,7 @@ def next_readings(now: Standing, visit: Visit, call: CallFile) -> list[Worth]:
             for name, item in MEASUREMENTS.items()
             if item.way != "ask"
             and _is_open(name, visit, is_running)
-            and (is_running or item.unfit is not None or name == "standing_pressure")
+            and (is_running or name in AT_REST)
         ]
         bits = _bits(names, now, live, visit, call, is_running)
         found += [

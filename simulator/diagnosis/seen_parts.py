@@ -3,6 +3,7 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import chain, pairwise
 
 import numpy as np
@@ -18,8 +19,8 @@ from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Array
 
-LOOKED_AT = {True: 4, False: 2}  # plants of each cell, running and at rest
-LUCK = (0.03, 0.10, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.82, 0.95)  # of one search [-]
+LOOKED_AT = {True: 3, False: 1}  # plants of each cell, running and at rest
+LUCK = (0.05, 0.15, 0.3, 0.5, 0.7, 0.85, 0.95)  # of one search [-]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -87,6 +88,7 @@ def _picked(rows: np.ndarray, solved: Solutions, most: int) -> np.ndarray:
     return np.asarray(ranked[places])
 
 
+@lru_cache(maxsize=4096)
 def plain(words: str) -> str:
     """An answer without its figures, which differ from plant to plant.
 
@@ -120,9 +122,9 @@ def _counted(found: list[list[float | str]]) -> Shown:
     told = dict.fromkeys(answer for cell in found for answer in cell if isinstance(answer, str))
     words = {text: np.array([cell.count(text) / len(cell) for cell in found]) for text in told}
     numbers = [[x for x in cell if not isinstance(x, str)] for cell in found]
+    if not any(numbers):
+        return Shown(words, np.zeros(len(found)), None, None)
     number = np.array([len(one) / len(cell) for one, cell in zip(numbers, found, strict=True)])
-    if not number.any():
-        return Shown(words, number, None, None)
     every = [x for one in numbers for x in one]
     middle, wide = float(np.mean(every)), float(np.std(every))
     mean = np.array([np.mean(one) if one else middle for one in numbers])

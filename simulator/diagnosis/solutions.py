@@ -20,7 +20,7 @@ from simulator.plant.stubborn import HEAD, SUCTION, cannot_run, residual_of
 from simulator.quantities.values import Array
 
 SIZES = 2  # faults a hypothesis may hold at most
-DRAWS = 25  # of each hypothesis, so that all together are about 10,000
+DRAWS = 24  # of each hypothesis, so that all together are about 10,000
 SEED = 20
 ROUNDS = 14  # what has not settled by then hardly does [-]
 TRIED_ON = 4  # columns of a hypothesis that has none [-]

@@ -17,8 +17,9 @@ ORDER = ("random", "gauges_first", "checklist", "reference")
 
 @pytest.fixture(scope="module")
 def found() -> dict[str, object]:
-    plays = 3 if os.environ.get("BENCHCALL_WHOLE") else 1
-    return policies_command.played_by_all(call_file.names(), plays)
+    if os.environ.get("BENCHCALL_WHOLE"):
+        return policies_command.played_by_all(call_file.names(), 3)
+    return policies_command.played_by_all(call_file.names()[::2])
 
 
 def test_better_work_scores_more(found: dict) -> None:
