@@ -17,10 +17,10 @@ HOUSES = {
     "basement": ("basement", "basement", "basement", 8),
     "closet under an attic": ("attic", "closet", "closet", 6),
 }
-DRAW = """([house, spaces, width]) => {
+DRAW = """([house, spaces, width, kind = "button"]) => {
   const places = spaces.map(([id, name, short]) => ({ id, name, short, steps: [], tests: [] }));
-  const sheet = places.map((place, i) => ({ seq: i, place: place.id, name: place.name,
-    shown: "1,234", unit: "psig", after_repair: i % 2 }));
+  const sheet = [...places, ...places].map((place, i) => ({ seq: i, place: place.id,
+    name: `${place.name} ${i}`, shown: "1,234", unit: "cfm", after_repair: i % 2 }));
   const view = { drawing: house, places, sheet, here: places[0].id,
     system: { state: "running" }, visit: { phase: "open" } };
   const host = document.createElement("div");
@@ -30,9 +30,10 @@ DRAW = """([house, spaces, width]) => {
   host.append(siteDrawing(view, { isNarrow: width < 560 }, (act) => window.pressed.push(act)));
   document.body.replaceChildren(host);
   const frame = host.firstChild.getBoundingClientRect();
-  return [...host.querySelectorAll(".place button")].map((button) => {
-    const box = button.getBoundingClientRect();
-    return [button.dataset.key, box.left - frame.left, box.top - frame.top, box.width, box.height,
+  return [...host.querySelectorAll(`.place ${kind}`)].map((part) => {
+    const box = part.getBoundingClientRect();
+    const of = part.closest(".place").querySelector("button").dataset.key;
+    return [of, box.left - frame.left, box.top - frame.top, box.width, box.height,
       frame.width, frame.height];
   });
 }"""
@@ -48,18 +49,43 @@ def paper(page: Page) -> Page:
     return page
 
 
-@pytest.mark.parametrize("width", [700, 390])
-@pytest.mark.parametrize("kind", HOUSES)
-def test_places_are_pressable_and_apart(paper: Page, kind: str, width: int) -> None:
+def built(kind: str) -> tuple[dict[str, object], list[list[str]]]:
+    """A house of a kind, and the names of its places."""
     supply, back, stands, rooms = HOUSES[kind]
-    house = {
+    house: dict[str, object] = {
         "supply_space": supply, "return_space": back, "air_handler": stands,
         "is_upright": stands in ("garage", "basement", "closet"), "rooms": [1] * rooms,
     }  # fmt: skip
-    names = [
+    return house, [
         [p.id, p.name, SPACES.get(supply, p.short) if p.id == "zone" else p.short]
         for p in PLACES.values()
     ]
+
+
+def are_apart(one: list[float], other: list[float]) -> bool:
+    """Whether two boxes share nothing: name, left, top, width, height."""
+    return (
+        one[1] + one[3] <= other[1] or other[1] + other[3] <= one[1]
+        or one[2] + one[4] <= other[2] or other[2] + other[4] <= one[2]
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("kind", HOUSES)
+def test_two_readings_at_every_place_cover_no_other_place(paper: Page, kind: str) -> None:
+    """As wide as a desk shows it; a place under a reading cannot be read."""
+    paper.set_viewport_size({"width": 700, "height": 844})
+    house, names = built(kind)
+    buttons = paper.evaluate(DRAW, [house, names, 700])
+    tags = paper.evaluate(DRAW, [house, names, 700, ".tag"])
+    assert len(tags) == 2 * len(PLACES)
+    covered = {(t[0], b[0]) for t in tags for b in buttons if t[0] != b[0] and not are_apart(t, b)}
+    assert covered == set()
+
+
+@pytest.mark.parametrize("width", [700, 390])
+@pytest.mark.parametrize("kind", HOUSES)
+def test_places_are_pressable_and_apart(paper: Page, kind: str, width: int) -> None:
+    house, names = built(kind)
     paper.set_viewport_size({"width": width, "height": 844})
     boxes = paper.evaluate(DRAW, [house, names, width])
     assert len(boxes) == len(PLACES)
@@ -71,11 +97,7 @@ def test_places_are_pressable_and_apart(paper: Page, kind: str, width: int) -> N
         assert top >= -1, (key, top)
         assert top + high <= down + 30, (key, top, down)
     for one, other in combinations(boxes, 2):
-        apart = (
-            one[1] + one[3] <= other[1] or other[1] + other[3] <= one[1]
-            or one[2] + one[4] <= other[2] or other[2] + other[4] <= one[2]
-        )  # fmt: skip
-        assert apart, (one[0], other[0])
+        assert are_apart(one, other), (one[0], other[0])
     paper.locator('[data-key="place-outdoor_unit"]').click()
     assert paper.evaluate("window.pressed") == [{"do": "go", "place": "outdoor_unit"}]
 

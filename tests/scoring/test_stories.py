@@ -10,6 +10,7 @@ import pytest
 from simulator.calls import call_file
 from simulator.calls.sealed import Key, sealed
 from simulator.calls.site import Acts, Site
+from simulator.faults._catalogue import named
 from simulator.instruments.formulas import target_superheat
 from simulator.instruments.worked_out import LOWEST_TARGET
 from simulator.plant import energy, steady
@@ -18,6 +19,7 @@ from simulator.properties.moist_air import wet_bulb
 from simulator.properties.refrigerant import Refrigerant, load
 
 SEED = 3
+OUNCE = 0.0283495  # [kg]
 BY_CHART = 5.0 / 1.8  # of superheat about its target, California RA3.2 (2008 text) [delta K]
 BY_PLATE = 3.0 / 1.8  # of subcooling about the plate's, California RA3.2 (2008 text) [delta K]
 
@@ -120,6 +122,26 @@ def test_a_service_left_two_things_and_one_repair_does_not_mend_the_other() -> N
     assert cover.outdoor_current > 1.05 * call.healthy.outdoor_current
     assert lug.outdoor_current < 1.03 * call.healthy.outdoor_current
     assert delivered(lug) < 0.9 * delivered(call.healthy)
+
+
+def test_garage_and_attic_leaks_leave_the_circuit_as_it_was() -> None:
+    """The capstone: no ounces stay in it, for six would be seen on subcooling."""
+    call = at("mallorn")
+    assert call.found.superheat == pytest.approx(float(call.healthy.superheat), abs=1.0 / 1.8)
+    assert call.found.subcooling == pytest.approx(float(call.healthy.subcooling), abs=1.0 / 1.8)
+    assert delivered(call.found) < 0.75 * delivered(call.healthy)
+    more = steady.solve(
+        call.site.installation((("add_refrigerant", 6.0 * OUNCE),)), call.site.conditions(0.0)
+    )
+    assert more.subcooling > call.healthy.subcooling + BY_PLATE
+
+
+def test_a_return_leak_on_an_orifice_reads_as_a_shortage() -> None:
+    call = at("lundgaard")
+    assert call.found.superheat > call.healthy.superheat + BY_CHART
+    undercharged = named("undercharge", 0.1).applied_to(call.site.healthy())
+    short = steady.solve(undercharged, call.site.conditions(0.0))
+    assert call.found.superheat == pytest.approx(float(short.superheat), abs=BY_CHART)
 
 
 def test_a_leaking_valve_reads_as_a_worn_compressor_and_a_new_one_does_not_help() -> None:

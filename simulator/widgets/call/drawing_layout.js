@@ -91,12 +91,12 @@ function spots(house, at) {
     zone,
     registers: at.isUnder ? [n ? first + 54 : rooms[1].x1, floor - 20] : [first + (n ? 50 : 80), ceiling + (n ? 24 : 30)],
     customer: n ? [first + 76, floor - (at.isUnder ? 60 : 10)] : [first + 74, floor - (at.isUnder ? 92 : 80)],
-    thermostat: [at.roomsRight - (n ? (at.isUnder && isCloset ? 80 : 56) : 132), n ? (at.isUnder ? ceiling + 26 : floor - 104) : ceiling + 74],
+    thermostat: [at.roomsRight - (n ? (at.isUnder && isCloset ? 80 : 56) : 132), n ? (at.isUnder ? ceiling + 26 : floor - 104) : ceiling + (at.cellar === "basement" ? 22 : house.air_handler === "attic" ? 110 : 56)],
     return_grille: isCloset
       ? [back.grille.x - (n ? 46 : 66), floor - (n ? (at.isUnder ? 98 : 62) : 26)]
-      : [Math.min(back.grille.x, right - (n ? 40 : 70)), back.grille.y === floor ? floor - (n ? 36 : 24) : ceiling + 26],
-    air_handler: [inside, handler.isUpright ? handler.y - (n ? 36 : 24) : at.isUnder ? at.deep + 8 : handler.y + handler.h / 2],
-    electrical_panel: [right + (n ? 46 : 64), Math.min(ceiling + 30, outdoor.y - (n ? 96 : 84))],
+      : [Math.min(back.grille.x + (n || back.grille.y === floor ? 0 : 24), right - (n ? 40 : 66)), back.grille.y === floor ? floor - (n ? 36 : at.cellar === "basement" ? 50 : 24) : ceiling + 26],
+    air_handler: [inside, handler.isUpright ? handler.y - (n ? 36 : at.cellar === "basement" ? 8 : 24) : at.isUnder ? at.deep + 8 : handler.y + handler.h / 2],
+    electrical_panel: [right + (n ? 46 : 64), Math.min(ceiling + (n ? 30 : 0), outdoor.y - (n ? 96 : 122))],
     outdoor_unit: [outdoor.x + outdoor.w / 2 - (n ? 2 : 0), outdoor.y - (n ? 52 : 40)],
   };
 }
