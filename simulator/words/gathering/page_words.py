@@ -7,7 +7,7 @@ from simulator.words.sentences import has_words
 _TEXT = r'"((?:[^"\\\n]|\\.)*)"'
 _SAID = re.compile(rf"\bsay\(\s*{_TEXT}")
 _COMMENT = re.compile(r"^\s*//.*$", re.MULTILINE)
-_VALUE = re.compile(rf"{_TEXT}(?!\s*:)")
+_QUOTED = re.compile(rf"{_TEXT}(\s*:)?")
 _SPAN = re.compile(r"`[^`]*`|=>")
 
 
@@ -38,7 +38,8 @@ def script_texts(source: str) -> list[str]:
     -------
     list
     """
-    values = _VALUE.findall(_COMMENT.sub("", source))
+    found = _QUOTED.findall(_COMMENT.sub("", source))
+    values = [text for text, colon in found if not colon]
     return list(dict.fromkeys(_plain(text) for text in values if has_words(text)))
 
 

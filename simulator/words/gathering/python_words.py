@@ -14,7 +14,7 @@ SMALL_WORDS = frozenset(
     )
 )
 _PHRASE = re.compile(r"[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")
-_PROGRAM = re.compile(r"^[a-z_]+[.:/]|^[\w.-]+$(?<![a-z])|[<>=]{2}|<\w|%\(|\\|://")
+_PROGRAM = re.compile(r"[|]|^[a-z_]+[.:/]|^[\w.-]+$(?<![a-z])|[<>=]{2}|<\w|%\(|\\|://")
 # Where a text is a person's whatever it looks like.
 NAMING = frozenset(("name", "title", "short", "measure", "counted_in", "amount_name"))
 # Where a text is no person's: notes on sources, patterns, headers, errors of a programmer.
