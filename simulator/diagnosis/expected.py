@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from threading import Lock, Thread
 
 import numpy as np
 
@@ -77,6 +78,9 @@ class Expected:
     sound: OperatingPoint
 
 
+_ONE_AT_A_TIME = Lock()  # a table is never worked out twice
+
+
 def conditions_of(call: CallFile) -> Conditions:
     """Weather and rooms of a call about the middle of a visit.
 
@@ -113,7 +117,26 @@ def expected_at(call: CallFile) -> Expected:
     -------
     Expected
     """
-    return _kept(call.unit, call.metering, call.house, conditions_of(call))
+    with _ONE_AT_A_TIME:
+        return _kept(call.unit, call.metering, call.house, conditions_of(call))
+
+
+def begin(call: CallFile) -> Thread:
+    """Work out the table of a call beside whatever else the process does.
+
+    Parameters
+    ----------
+    call : CallFile
+        Its public part.
+
+    Returns
+    -------
+    Thread
+        Started; it ends with the process. Whoever asks for the table meanwhile waits for it.
+    """
+    beside = Thread(target=expected_at, args=(call,), name="table of a call", daemon=True)
+    beside.start()
+    return beside
 
 
 @lru_cache(maxsize=24)

@@ -14,7 +14,7 @@ from simulator.faults._catalogue import discover
 SMALLEST = 0.12  # of the field range; less is no fault anybody is called for [-]
 EDGES = (SMALLEST, 0.40, 0.70, 1.0)
 NOTHING, PAIRS = 0.08, 0.22  # of calls; common practice, no source [-]
-MOST_PAIRS = 72
+MOST_PAIRS = 70
 # How large a fault is when it is met, by thirds of its range; most are middling. Charge: share
 # of homes by charge found, NREL ResStock inputs after Winkler et al. 2020. Supply leaks: 10, 20
 # and 30 % in 26, 47 and 27 % of homes with ducts outside, the same inputs.
@@ -41,6 +41,10 @@ TAUGHT = (
     frozenset({"non_condensables", "undercharge"}),
     frozenset({"undercharge", "weak_blower"}),
     frozenset({"supply_leak", "return_leak"}),
+    # What a visit in a hurry leaves behind: covers off, lugs loose, ounces added.
+    frozenset({"open_filter_slot", "loose_lug"}),
+    frozenset({"open_filter_slot", "overcharge"}),
+    frozenset({"loose_lug", "overcharge"}),
 )
 
 

@@ -13,7 +13,7 @@ from simulator.calls.site import Site
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis import belief, interview
 from simulator.diagnosis.causes import codes
-from simulator.diagnosis.expected import conditions_of, expected
+from simulator.diagnosis.expected import begin, conditions_of, expected, expected_at
 from simulator.diagnosis.hypotheses import hypotheses
 from simulator.diagnosis.next_reading import next_readings
 from simulator.diagnosis.playing import played
@@ -111,6 +111,16 @@ def test_one_update_and_the_worth_of_all_is_quick(visit: Visit) -> None:
         next_readings(belief.standing(now, call), now, call)
         taken.append(time.process_time() - start)
     assert min(taken) <= CHOSEN
+
+
+def test_a_table_is_worked_out_beside_and_only_once() -> None:
+    call = call_file.load("achterberg")
+    start = time.perf_counter()
+    beside = begin(call)
+    assert time.perf_counter() - start < 0.5
+    assert expected_at(call) is expected_at(call)
+    beside.join(timeout=60.0)
+    assert not beside.is_alive()
 
 
 @pytest.mark.slow
