@@ -13,7 +13,7 @@ import pytest
 from tests.diagnosis.drawn_units import Drawn, drawn
 
 WHOLE = bool(os.environ.get("BENCHCALL_WHOLE"))
-KINDS, EACH = (range(10), 50) if WHOLE else ((0, 3), 18)
+KINDS, EACH = (range(10), 50) if WHOLE else ((0, 3), 10)
 AFTER_FOUR, AFTER_SIX = 0.70, 0.90  # of first guesses right [-]
 LARGE = 0.4  # of the field range [-]
 CALIBRATED = 0.05  # belief less frequency, either way [-]
