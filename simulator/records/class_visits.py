@@ -1,10 +1,55 @@
 """Which visits count for which class."""
 
-from sqlalchemy import insert, select
+from dataclasses import dataclass
+
+from sqlalchemy import func, insert, select
 
 from simulator.records import schema
+from simulator.records.assignments import TEST, Assignments, newest, read
 from simulator.records.class_records import ClassRecords
 from simulator.records.plainly import plainly
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """What the class of a visit asks of it.
+
+    Parameters
+    ----------
+    is_frozen : bool
+        Whether acts are paused.
+    is_test : bool
+        Whether there is no coaching.
+    is_held : bool
+        Whether its scores wait for the instructor.
+    allowed : float or None
+        Site time, in minutes; None for as much as it takes.
+    """
+
+    is_frozen: bool = False
+    is_test: bool = False
+    is_held: bool = False
+    allowed: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pulse:
+    """How far a visit has been stored.
+
+    Parameters
+    ----------
+    token, trainee : str
+        Which visit, and whose.
+    count : int
+        Events stored. [-]
+    stored_at : float
+        The last of them, or the opening, since 1970. [s]
+    """
+
+    token: str
+    trainee: str
+    count: int
+    stored_at: float
 
 
 class ClassVisits:
@@ -38,6 +83,7 @@ class ClassVisits:
             connection.execute(
                 insert(schema.class_visits).values({"token": token, "class": own.id})
             )
+            Assignments(self._classes).note(connection, token, call, own)
 
     def tokens(self, code: str) -> list[str]:
         """Visits that count for a class.
@@ -62,8 +108,45 @@ class ClassVisits:
             ).all()
         return [row.token for row in rows]
 
-    def is_frozen(self, token: str) -> bool:
-        """Whether the class of a visit is paused.
+    def pulses(self, code: str) -> list[Pulse]:
+        """How far each visit of a class has come, in one look.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+
+        Returns
+        -------
+        list
+            Oldest visit first.
+        """
+        of, visit, act = schema.class_visits, schema.visits, schema.events
+        stored = schema.act_times
+        count = (
+            select(func.count()).where(act.c.visit == visit.c.id).correlate(visit).scalar_subquery()
+        )
+        last = (
+            select(func.max(stored.c.stored_at))
+            .where(stored.c.visit == visit.c.id)
+            .correlate(visit)
+            .scalar_subquery()
+        )
+        query = (
+            select(visit.c.token, visit.c.trainee, visit.c.opened_at, count, last)
+            .join(of, visit.c.token == of.c.token)
+            .where(of.c["class"] == self._classes.by_code(code).id)
+            .order_by(visit.c.id)
+        )
+        with plainly(), self._classes.engine.connect() as connection:
+            rows = connection.execute(query).all()
+        return [
+            Pulse(token=token, trainee=trainee, count=number, stored_at=at or opened)
+            for token, trainee, opened, number, at in rows
+        ]
+
+    def standing(self, token: str) -> Standing:
+        """What the class of a visit asks of it.
 
         Parameters
         ----------
@@ -72,14 +155,69 @@ class ClassVisits:
 
         Returns
         -------
-        bool
-            False for a visit of no class.
+        Standing
+            Free of everything for a visit of no class, unless others are tested with its
+            call: then it is held.
         """
-        table, of = schema.classes, schema.class_visits
+        visit, of, own = schema.visits, schema.class_visits, schema.classes
         with plainly(), self._classes.engine.connect() as connection:
             row = connection.execute(
-                select(table.c.is_frozen)
-                .join(of, of.c["class"] == table.c.id)
-                .where(of.c.token == token)
+                select(visit.c.trainee, visit.c.call, own.c.id, own.c.code, own.c.is_frozen)
+                .outerjoin(of, of.c.token == visit.c.token)
+                .outerjoin(own, own.c.id == of.c["class"])
+                .where(visit.c.token == token)
             ).one_or_none()
-        return row is not None and bool(row.is_frozen)
+            if row is None:
+                return Standing()
+            begun, terms = schema.visit_terms, schema.assignments
+            mine = read(
+                connection,
+                connection.execute(
+                    select(terms)
+                    .join(begun, begun.c.assignment == terms.c.id)
+                    .where(begun.c.token == token)
+                ).one_or_none(),
+            )
+            now = connection.execute(newest().where(terms.c.call == row.call)).all()
+        held = [r for r in now if r.mode == TEST and not r.is_released]
+        if row.id is not None:
+            # A class that practises a call goes on while another is tested with it.
+            held = [r for r in held if getattr(r, "class") == row.id and mine.mode == TEST]
+        return Standing(
+            is_frozen=bool(row.is_frozen),
+            is_test=mine.mode == TEST,
+            is_held=bool(held),
+            allowed=mine.allowed(row.trainee),
+        )
+
+    def begun(self, trainee: str, call: str) -> str | None:
+        """A trainee's visit of a call under test, of which there is one only.
+
+        Parameters
+        ----------
+        trainee : str
+            The browser's own name.
+        call : str
+            Which call.
+
+        Returns
+        -------
+        str or None
+            Its token; None where there is none, or the call is no test for the trainee.
+        """
+        own = next((one for one in self._classes.of_trainee(trainee) if call in one.calls), None)
+        if own is None or Assignments(self._classes).of(own.code)[call].mode != TEST:
+            return None
+        of, visit, begun = schema.class_visits, schema.visits, schema.visit_terms
+        terms = schema.assignments
+        with plainly(), self._classes.engine.connect() as connection:
+            row = connection.execute(
+                select(visit.c.token)
+                .join(of, of.c.token == visit.c.token)
+                .join(begun, begun.c.token == visit.c.token)
+                .join(terms, terms.c.id == begun.c.assignment)
+                .where(of.c["class"] == own.id, visit.c.trainee == trainee)
+                .where(visit.c.call == call, terms.c.mode == TEST)
+                .order_by(visit.c.id)
+            ).first()
+        return None if row is None else str(row.token)

@@ -77,6 +77,58 @@ class_visits = Table(
     Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
 )
 
+# What was assigned, row upon row: the newest of a class and call counts, none means practice.
+assignments = Table(
+    "assignments",
+    metadata,
+    Column("id", Integer, primary_key=True, autoincrement=True),
+    Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
+    Column("call", String(40), nullable=False),
+    Column("mode", String(10), nullable=False),
+    Column("minutes", Float, nullable=True),
+    Column("is_released", Integer, nullable=False),
+    Column("given_at", Float, nullable=False),
+)
+
+# A visit keeps the terms under which it was begun.
+visit_terms = Table(
+    "visit_terms",
+    metadata,
+    Column("token", String(64), ForeignKey("visits.token"), primary_key=True),
+    Column("assignment", Integer, ForeignKey("assignments.id"), nullable=False),
+)
+
+extensions = Table(
+    "extensions",
+    metadata,
+    Column("id", Integer, primary_key=True, autoincrement=True),
+    Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
+    Column("call", String(40), nullable=False),
+    # Empty for the whole class.
+    Column("trainee", String(64), nullable=False),
+    Column("minutes", Float, nullable=False),
+    Column("given_at", Float, nullable=False),
+)
+
+overrides = Table(
+    "overrides",
+    metadata,
+    Column("id", Integer, primary_key=True, autoincrement=True),
+    Column("token", String(64), ForeignKey("visits.token"), nullable=False, index=True),
+    Column("points", Float, nullable=False),
+    Column("reason", Text, nullable=False),
+    Column("given_at", Float, nullable=False),
+)
+
+# When acts were stored, by this computer's clock; events themselves know site time only.
+act_times = Table(
+    "act_times",
+    metadata,
+    Column("visit", Integer, ForeignKey("visits.id"), primary_key=True),
+    Column("seq", Integer, primary_key=True, autoincrement=False),
+    Column("stored_at", Float, nullable=False),
+)
+
 lesson_answers = Table(
     "lesson_answers",
     metadata,

@@ -1,6 +1,7 @@
 """Visits in the database: opened, added to, read back; never changed."""
 
 import json
+import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
@@ -124,6 +125,8 @@ class VisitRecords:
         with _plainly(), self._engine.begin() as connection:
             visit = self._row(token).id
             connection.execute(insert(schema.events), [_stored(visit, event) for event in added])
+            stored = {"visit": visit, "seq": added[-1].seq, "stored_at": time.time()}
+            connection.execute(insert(schema.act_times).values(stored))
 
     def record(self, token: str) -> VisitRecord:
         """What is stored of a visit.

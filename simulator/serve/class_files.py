@@ -3,8 +3,10 @@
 from functools import lru_cache
 from pathlib import Path
 
+from simulator.records.assignments import Assignments
 from simulator.records.class_records import ClassRecords
 from simulator.records.class_visits import ClassVisits
+from simulator.records.overrides import Overrides
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
 
@@ -27,6 +29,26 @@ def class_visits() -> ClassVisits:
     ClassVisits
     """
     return ClassVisits(class_records())
+
+
+def assignments() -> Assignments:
+    """On what terms calls are worked.
+
+    Returns
+    -------
+    Assignments
+    """
+    return Assignments(class_records())
+
+
+def overrides() -> Overrides:
+    """Points that instructors set.
+
+    Returns
+    -------
+    Overrides
+    """
+    return Overrides(class_records())
 
 
 @lru_cache(maxsize=4)

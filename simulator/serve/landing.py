@@ -12,6 +12,9 @@ from simulator.serve.paths import lessons_directory
 from simulator.serve.speaking import COOKIE as LANGUAGE_COOKIE
 from simulator.words.catalogue import ENGLISH, languages
 
+IN_A_TEST = "This call is a test at the moment"
+OTHERS = "It opens again when the instructor releases the scores. Take another call meanwhile."
+
 
 class Home(OwnPage):
     """Everything there is to do, and what this browser has begun."""
@@ -152,10 +155,18 @@ class StartCall(OwnPage):
         self.check_xsrf_cookie()
         from simulator.serve import visits
         from simulator.serve.class_files import class_visits
+        from simulator.serve.class_rules import may_start
 
         trainee = self.trainee()
-        token = visits.start_visit(_known(call)["id"], trainee)
-        class_visits().note(token, call, trainee)
+        known = _known(call)["id"]
+        if not may_start(known, trainee):
+            self.set_status(403)
+            self.finish(self.rendered("problem.html", title=IN_A_TEST, advice=OTHERS, ticket=None))
+            return
+        token = class_visits().begun(trainee, known)
+        if token is None:
+            token = visits.start_visit(known, trainee)
+            class_visits().note(token, known, trainee)
         self.redirect(
             f"{self.settings['base_url']}voila/render/call.ipynb?visit={quote(token)}", status=303
         )

@@ -16,6 +16,8 @@ from simulator.quantities.kinds import KINDS
 from simulator.records.visit_records import RecordsError
 from simulator.scoring.debrief import what_you_found
 from simulator.serve import classes, visits
+from simulator.serve.class_files import overrides
+from simulator.serve.class_rules import HELD, is_held
 from simulator.serve.closed_visits import closed_card
 from simulator.serve.handlers import OwnPage
 from simulator.serve.session import is_token
@@ -66,6 +68,9 @@ class Record(OwnPage):
         if found is None:
             raise HTTPError(404)
         self.set_header("Cache-Control", "no-store")
+        if is_held(token):
+            self.finish(self.rendered("problem.html", title=found["title"], advice=HELD))
+            return
         self.finish(self.rendered("record.html", **found))
 
 
@@ -97,6 +102,9 @@ def record_of(token: str, trainee: str) -> dict[str, Any] | None:
         "number": record.number,
         "name": classes.name_at(token, trainee),
         "points": f"{card.total:g}",
+        "overrides": [
+            {"points": f"{one.points:g}", "reason": one.reason} for one in overrides().of(token)
+        ],
         "minutes": round(visit.minute),
         "day": visits.records().day(token),
         "parts": [part for part in card.parts if part.of],

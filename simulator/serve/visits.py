@@ -18,11 +18,10 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import wire
-from simulator.serve.class_files import class_visits
+from simulator.serve.class_rules import HELD, is_held, refusal
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
 NOT_CLOSED = "The debrief opens when the visit is closed."
-FROZEN = "Your instructor has paused the class. What you did is kept; go on when it is released."
 
 
 @lru_cache(maxsize=1)
@@ -183,10 +182,6 @@ def open_desk(token: str) -> "CallDesk":
     return CallDesk(records().record(token))
 
 
-def _is_frozen(token: str) -> bool:
-    return class_visits().is_frozen(token)
-
-
 class CallDesk:
     """One visit being worked.
 
@@ -249,8 +244,9 @@ class CallDesk:
         system = str(asked) if asked in SYSTEMS else "us"
         if message.get("do") in ("look_around", "units"):
             return {"view": self.view(system)}
-        if _is_frozen(self._record.token):
-            return {"problem": FROZEN, "view": self.view(system)}
+        refused = refusal(self._record.token, self._visit.minute, message.get("do"))
+        if refused is not None:
+            return {"problem": refused, "view": self.view(system)}
         try:
             wanted = wire.action(message, system)
             added = decide(self._visit, wanted, site=self._site, causes=codes())
@@ -283,6 +279,8 @@ class CallDesk:
 
         if not self._visit.is_closed:
             return {"problem": NOT_CLOSED}
+        if is_held(self._record.token):
+            return {"problem": HELD}
         told = debrief(self._visit, self._site, system if system in SYSTEMS else "us")
         head = {
             "visit": {"number": self._record.number, "minutes": round(self._visit.minute)},

@@ -1,0 +1,89 @@
+"""What a class asks of a visit: paused, a test, out of time, scores held."""
+
+from simulator.serve.class_files import assignments, class_records, class_visits
+
+FROZEN = "Your instructor has paused the class. What you did is kept; go on when it is released."
+HELD = (
+    "This call is a test. What it was worth, and what was true, is shown when your instructor "
+    "releases it."
+)
+ON_PAPER = ("mark", "declare", "write_up", "close")  # takes no site time
+
+
+def refusal(token: str, minute: float, what: object) -> str | None:
+    """Why an act is not taken.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+    minute : float
+        Site time so far, in minutes.
+    what : object
+        The act, as the browser names it.
+
+    Returns
+    -------
+    str or None
+        A sentence; None where the class has nothing against it.
+    """
+    asked = class_visits().standing(token)
+    if asked.is_frozen:
+        return FROZEN
+    if asked.allowed is not None and minute >= asked.allowed and what not in ON_PAPER:
+        return (
+            f"The {asked.allowed:.0f} minutes allowed on site are used up. State your finding, "
+            "write to the customer and leave."
+        )
+    return None
+
+
+def is_test(token: str) -> bool:
+    """Whether a visit must go without coaching.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+
+    Returns
+    -------
+    bool
+    """
+    return class_visits().standing(token).is_test
+
+
+def is_held(token: str) -> bool:
+    """Whether the scores of a visit wait for the instructor.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+
+    Returns
+    -------
+    bool
+        True also for a visit of no class while a class is tested with the same call.
+    """
+    return class_visits().standing(token).is_held
+
+
+def may_start(call: str, trainee: str) -> bool:
+    """Whether a browser may take a call now.
+
+    Parameters
+    ----------
+    call : str
+        Its id.
+    trainee : str
+        The browser's own name.
+
+    Returns
+    -------
+    bool
+        False while others are tested with it: a private window must not show the answer.
+    """
+    if call not in assignments().held_calls():
+        return True
+    return any(call in joined.calls for joined in class_records().of_trainee(trainee))

@@ -1,0 +1,170 @@
+"""Practice or test, how long, released or held: what a class asks of a visit."""
+
+from pathlib import Path
+
+import pytest
+
+from simulator.records.class_records import ClassRecord
+from simulator.records.visit_records import RecordsError
+from simulator.serve import class_rules, visits
+from simulator.serve.class_files import assignments, class_records, class_visits, overrides
+from simulator.serve.visits import CallDesk
+from tests.scoring.played import do, good_capstone, hasty_capstone
+
+
+@pytest.fixture
+def one_class(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> ClassRecord:
+    """A class of two that works two calls, in records of its own."""
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+    visits.records.cache_clear()
+    opened = class_records().open_class("A", ["mallorn", "rooke"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    class_records().join(opened.code, "second-trainee", "Ben")
+    return opened
+
+
+def begun(call: str, trainee: str) -> tuple[str, CallDesk]:
+    """A visit as the start page begins it."""
+    token = visits.start_visit(call, trainee)
+    class_visits().note(token, call, trainee)
+    return token, visits.open_desk(token)
+
+
+def test_a_call_is_practice_until_it_is_assigned_as_a_test(one_class: ClassRecord) -> None:
+    token, desk = begun("mallorn", "first-trainee")
+    good_capstone(desk)
+    assert not class_rules.is_test(token)
+    assert "debrief" in desk.debrief("us")
+
+
+def test_the_scores_of_a_test_wait_until_they_are_released(one_class: ClassRecord) -> None:
+    assignments().assign(one_class.code, "mallorn", "test", None)
+    token, desk = begun("mallorn", "first-trainee")
+    good_capstone(desk)
+    assert class_rules.is_test(token)
+    assert desk.debrief("us") == {"problem": class_rules.HELD}
+    assignments().release(one_class.code, "mallorn")
+    assert class_rules.is_test(token)  # it was one, and stays one
+    assert "debrief" in desk.debrief("us")
+    assert assignments().of(one_class.code)["mallorn"].is_released
+
+
+def test_a_visit_keeps_the_terms_it_was_begun_under(one_class: ClassRecord) -> None:
+    token, _ = begun("mallorn", "first-trainee")
+    assignments().assign(one_class.code, "mallorn", "test", 60.0)
+    assert not class_rules.is_test(token)
+    later, _ = begun("mallorn", "second-trainee")
+    assert class_rules.is_test(later)
+    assignments().assign(one_class.code, "mallorn", "practice", None)
+    assert class_rules.is_test(later)
+    assert not class_rules.is_held(later)  # others may look the answer up now, so may they
+
+
+def test_nobody_looks_a_test_up_in_a_private_window(one_class: ClassRecord) -> None:
+    token = visits.start_visit("mallorn", "a-private-window")
+    hasty_capstone(desk := visits.open_desk(token))
+    assignments().assign(one_class.code, "mallorn", "test", None)
+    assert not class_rules.may_start("mallorn", "a-private-window")
+    assert class_rules.may_start("mallorn", "first-trainee")
+    assert class_rules.may_start("rooke", "a-private-window")
+    assert desk.debrief("us") == {"problem": class_rules.HELD}
+    assignments().release(one_class.code, "mallorn")
+    assert class_rules.may_start("mallorn", "a-private-window")
+    assert "debrief" in desk.debrief("us")
+
+
+def test_another_class_may_practise_what_this_one_is_tested_with(one_class: ClassRecord) -> None:
+    other = class_records().open_class("B", ["mallorn"])
+    class_records().join(other.code, "third-trainee", "Cay")
+    assignments().assign(one_class.code, "mallorn", "test", None)
+    token, _ = begun("mallorn", "third-trainee")
+    assert not class_rules.is_test(token)
+    assert not class_rules.is_held(token)
+
+
+def test_a_test_is_begun_once(one_class: ClassRecord) -> None:
+    assert class_visits().begun("first-trainee", "mallorn") is None
+    practised, _ = begun("mallorn", "first-trainee")
+    assignments().assign(one_class.code, "mallorn", "test", None)
+    assert class_visits().begun("first-trainee", "mallorn") is None
+    token, _ = begun("mallorn", "first-trainee")
+    assert class_visits().begun("first-trainee", "mallorn") == token != practised
+    assert class_visits().begun("second-trainee", "mallorn") is None
+    assignments().assign(one_class.code, "mallorn", "practice", None)
+    assert class_visits().begun("first-trainee", "mallorn") is None
+
+
+def test_time_runs_out_on_site_and_can_be_added(one_class: ClassRecord) -> None:
+    assignments().assign(one_class.code, "rooke", "test", 30.0)
+    _, ana = begun("rooke", "first-trainee")
+    _, ben = begun("rooke", "second-trainee")
+    for desk in (ana, ben):
+        do(desk, "wait", minutes="31")
+        assert "30 minutes" in desk.act({"do": "wait", "minutes": "5"})["problem"]
+        assert "problem" not in desk.act({"do": "mark", "cause": "undercharge", "as": "likely"})
+    assignments().extend(one_class.code, "rooke", 10.0, "first-trainee")
+    do(ana, "wait", minutes="5")
+    assert "30 minutes" in ben.act({"do": "wait", "minutes": "5"})["problem"]
+    assignments().extend(one_class.code, "rooke", 20.0)
+    do(ben, "wait", minutes="5")
+    assert assignments().of(one_class.code)["rooke"].allowed("first-trainee") == 60.0
+    do(ben, "declare", causes=["undercharge"], cited=[])
+
+
+def test_old_extensions_do_not_add_to_new_terms(one_class: ClassRecord) -> None:
+    assignments().assign(one_class.code, "rooke", "test", 30.0)
+    assignments().extend(one_class.code, "rooke", 10.0)
+    assignments().assign(one_class.code, "rooke", "test", 40.0)
+    assert assignments().of(one_class.code)["rooke"].allowed("") == 40.0
+
+
+def test_terms_that_make_no_sense_are_refused(one_class: ClassRecord) -> None:
+    own = assignments()
+    for mode, minutes, said in (
+        ("exam", None, "practice or as a test"),
+        ("test", 5.0, "Allow 10"),
+        ("test", float("nan"), "Allow 10"),
+    ):
+        with pytest.raises(RecordsError, match=said):
+            own.assign(one_class.code, "mallorn", mode, minutes)
+    with pytest.raises(RecordsError, match="does not work that call"):
+        own.assign(one_class.code, "sorrel", "test", None)
+    with pytest.raises(RecordsError, match="no limit"):
+        own.extend(one_class.code, "mallorn", 10.0)
+    own.assign(one_class.code, "mallorn", "test", 60.0)
+    for minutes, trainee, said in (
+        (0.0, "", "more than 0"),
+        (float("nan"), "", "more than 0"),
+        (10.0, "somebody-else", "no such seat"),
+    ):
+        with pytest.raises(RecordsError, match=said):
+            own.extend(one_class.code, "mallorn", minutes, trainee)
+
+
+def test_overrides_are_added_and_never_replaced(one_class: ClassRecord) -> None:
+    token, desk = begun("mallorn", "first-trainee")
+    hasty_capstone(desk)
+    for points, reason, said in (
+        (50.0, "too short", "reason of 10"),
+        (50.0, "x" * 501, "reason of 10"),
+        (50.0, "a reason\x00 with a zero", "reason of 10"),
+        (101.0, "a reason that is long enough", "0 to 100"),
+        (float("nan"), "a reason that is long enough", "0 to 100"),
+    ):
+        with pytest.raises(RecordsError, match=said):
+            overrides().add(token, points, reason)
+    overrides().add(token, 50.0, "  the power went   out in the room ")
+    overrides().add(token, 60.0, "and the meter was the wrong one")
+    assert [(one.points, one.reason) for one in overrides().of(token)] == [
+        (50.0, "the power went out in the room"),
+        (60.0, "and the meter was the wrong one"),
+    ]
+
+
+def test_acts_are_dated_when_they_are_stored(one_class: ClassRecord) -> None:
+    _, desk = begun("mallorn", "first-trainee")
+    (arrived,) = class_visits().pulses(one_class.code)
+    do(desk, "measure", test="ask_when", technique="careful")
+    (asked,) = class_visits().pulses(one_class.code)
+    assert (arrived.count, asked.count) == (1, 2)
+    assert asked.stored_at > arrived.stored_at
