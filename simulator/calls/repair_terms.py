@@ -1,6 +1,7 @@
 """What a repair asks for before it can begin: its place, and the system on or off."""
 
 from simulator.calls.visit import Visit
+from simulator.instruments.steps import STEPS, Step
 
 WALK = 2.0  # between two places, in minutes
 # Adding refrigerant needs a running compressor; taking it out can be done either way.
@@ -45,6 +46,42 @@ PLACES_OF_REPAIRS = {
     "thaw_indoor_coil": "air_handler",
     "weigh_in_charge": "outdoor_unit",
 }
+# Hands go to terminals, capacitors or strips: which lock-out these ask for first.
+LOCKED_OUT = {
+    "clean_indoor_coil": "lock_out_air_handler",
+    "clean_outdoor_coil": "isolate_unit",
+    "correct_staging": "lock_out_air_handler",
+    "renew_defrost_control": "isolate_unit",
+    "renew_terminations": "isolate_unit",
+    "replace_capacitor": "isolate_unit",
+    "replace_compressor": "isolate_unit",
+    "replace_fan_motor": "isolate_unit",
+    "replace_reversing_valve": "isolate_unit",
+    "replace_sequencer": "lock_out_air_handler",
+    "replace_strip_element": "lock_out_air_handler",
+    "replace_zone_actuator": "lock_out_air_handler",
+    "service_blower": "lock_out_air_handler",
+    "shorten_line_set": "isolate_unit",
+}
+
+
+def lock_out_of(visit: Visit, repair: str) -> Step | None:
+    """The lock-out a repair still asks for; the technician may go on without it, and is graded.
+
+    Parameters
+    ----------
+    visit : Visit
+        As it stands.
+    repair : str
+        Its code.
+
+    Returns
+    -------
+    Step or None
+        None where it is on, or none is needed.
+    """
+    step = LOCKED_OUT.get(repair)
+    return None if step is None or step in visit.prepared else STEPS[step]
 
 
 def walk_to(visit: Visit, repair: str) -> float:

@@ -9,7 +9,13 @@ from simulator.calls.events import Prepared, Repaired
 from simulator.calls.house_drawing import house_drawing
 from simulator.calls.leaving import leaving
 from simulator.calls.places_view import place_rows
-from simulator.calls.repair_terms import PLACES_OF_REPAIRS, hindrance, power_needed, walk_to
+from simulator.calls.repair_terms import (
+    PLACES_OF_REPAIRS,
+    hindrance,
+    lock_out_of,
+    power_needed,
+    walk_to,
+)
 from simulator.calls.sheet import pairs, sheet_rows, time_of_day
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
@@ -173,10 +179,18 @@ def _offered(code: str, visit: Visit, site: Site, system: str) -> dict[str, Any]
         "walk": walk_to(visit, code),
         "power": power_needed(code),
         "blocked": hindrance(visit, code),
+        "lock_out": _lock_out(code, visit, site),
         "caution": act.caution,
         "consequence": act.consequence,
         "amount": amount,
     }
+
+
+def _lock_out(code: str, visit: Visit, site: Site) -> str | None:
+    step = lock_out_of(visit, code)
+    if step is None:
+        return None
+    return f"Not locked out yet: {step.name} ({place_name(site, step.place)})."
 
 
 def _done(event: Repaired, system: str) -> dict[str, Any]:

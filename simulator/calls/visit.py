@@ -17,6 +17,7 @@ from simulator.calls.events import (
     Stopped,
     WrittenUp,
 )
+from simulator.instruments.steps import LOCK_OUTS
 from simulator.repairs._catalogue import discover
 
 # Arrival is put this long after the last start or stop that nobody on site saw.
@@ -132,6 +133,8 @@ def _after(visit: Visit, event: Event) -> Visit:
                 is_running=isinstance(event, Started),
                 switched_at=event.minute,
                 changed_at=event.minute,
+                # Nothing is locked out while it runs, nor by a lock put on before it stopped.
+                prepared=visit.prepared - LOCK_OUTS,
             )
         case Repaired():
             act = discover().get(event.repair)

@@ -147,7 +147,11 @@ _FOUND: dict[str, Callable[[Surroundings], str]] = {
     "check_batteries": _batteries,
     "isolate_unit": lambda _: (
         "Disconnect out and locked, meter proven before and after, no voltage on any terminal, "
-        "capacitor discharged. It goes back in when the test is done."
+        "capacitor discharged. It goes back in before the next start."
+    ),
+    "lock_out_air_handler": lambda _: (
+        "Breaker off, locked and tagged, meter proven before and after, no voltage at the strips, "
+        "the blower or the board. It goes back on before the next start."
     ),
     "release_tracer": lambda _: (
         "The rooms stand near 1600 ppm and the fan has stirred them. The probe goes from place to "

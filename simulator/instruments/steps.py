@@ -93,6 +93,13 @@ STEPS: dict[str, Step] = {
             "code apply.",
         ),
         Step(
+            id="lock_out_air_handler",
+            name="Switch the air handler's breaker off, lock it, prove the terminals dead",
+            place="air_handler",
+            minutes=3,
+            caution="The thermostat only takes the call away: strips and blower stay live.",
+        ),
+        Step(
             id="release_tracer",
             name="Release carbon dioxide into the rooms and stir the air",
             place="return_grille",
@@ -108,3 +115,6 @@ STEPS: dict[str, Step] = {
         ),
     )
 }
+
+# A lock-out holds from when it is put on until the system is started again.
+LOCK_OUTS = frozenset({"isolate_unit", "lock_out_air_handler"})

@@ -1,14 +1,14 @@
-"""Points for what was done: interview, safety, time, repair, the customer."""
+"""Points for what was done: interview, time, repair, the customer."""
 
-from simulator.calls.events import Event, Measured, Prepared, Repaired, WrittenUp
-from simulator.calls.sealed import Hazard, Key
+from simulator.calls.events import WrittenUp
+from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
 from simulator.diagnosis.evidence import support
-from simulator.instruments.steps import STEPS
-from simulator.instruments.validity import AIRFLOW_PROOF
 from simulator.repairs._catalogue import discover
+from simulator.scoring.harm import REFRIGERANT, harm
 from simulator.scoring.part import Because, Part, part
 from simulator.scoring.reasoning import worth
+from simulator.scoring.safety import met_at, missed_by
 from simulator.scoring.truth import shares
 
 ASKED = {
@@ -19,8 +19,6 @@ ASKED = {
     "read_bill": "the bills",
     "read_history": "the job history",
 }
-REFRIGERANT = ("add_refrigerant", "weigh_in_charge", "recover_refrigerant")
-COSTLY = ("replace_compressor", "replace_drier", "service_blower", "replace_sequencer")
 
 
 def first_repair(visit: Visit) -> float:
@@ -37,11 +35,6 @@ def first_repair(visit: Visit) -> float:
         In minutes; endless without one.
     """
     return visit.repairs[0].minute if visit.repairs else float("inf")
-
-
-def _missed_by(visit: Visit) -> int:
-    """The event by which something left undone should have been done."""
-    return visit.repairs[0].seq if visit.repairs else visit.events[-1].seq
 
 
 def interview(visit: Visit, key: Key) -> Part:
@@ -68,114 +61,12 @@ def interview(visit: Visit, key: Key) -> Part:
             points += 1.1
             because.append(Because(f"You asked or read {words}.", event.seq))
         else:
-            because.append(Because(f"Left open: {words}.", _missed_by(visit)))
+            because.append(Because(f"Left open: {words}.", missed_by(visit)))
     consent = met_at(visit, "consent")
     if consent is not None:
         points += 1.4
         because.append(Because("You told the customer what you would do and where.", consent.seq))
     return part("Interview and complaint", points, 8.0, because)
-
-
-def exposed_by(visit: Visit, hazard: Hazard) -> Event | None:
-    """The first act that brought the technician near a hazard.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    hazard : Hazard
-        Which.
-
-    Returns
-    -------
-    Event or None
-    """
-    for event in visit.events:
-        if isinstance(event, Measured) and event.place in hazard.places:
-            return event
-        if isinstance(event, Repaired) and event.repair in hazard.repairs:
-            return event
-    return None
-
-
-def met_at(visit: Visit, step: str) -> Prepared | None:
-    """The preparation, if it was done.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    step : str
-        Which.
-
-    Returns
-    -------
-    Prepared or None
-    """
-    return next((e for e in visit.events if isinstance(e, Prepared) and e.step == step), None)
-
-
-def safety(visit: Visit, key: Key) -> Part:
-    """Of the hazards this visit had to meet, those met before the first exposure.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    key : Key
-        Names the hazards.
-
-    Returns
-    -------
-    Part
-        Of the hazards' points together; none where nothing was done that needed care.
-    """
-    because: list[Because] = []
-    earned = due = 0.0
-    exposures = [exposed_by(visit, hazard) for hazard in key.hazards]
-    for hazard, exposed in zip(key.hazards, exposures, strict=True):
-        met = met_at(visit, hazard.step)
-        # A hazard nobody came near earns nothing and costs nothing.
-        if exposed is None and not hazard.is_always_due:
-            continue
-        due += hazard.points
-        if met is not None and (exposed is None or met.seq < exposed.seq):
-            earned += hazard.points
-            because.append(Because(f"In time: {STEPS[hazard.step].name}.", met.seq))
-        else:
-            seq = exposed.seq if exposed else _missed_by(visit)
-            because.append(Because(f"Missed: {hazard.text}", seq))
-    of = sum(hazard.points for hazard in key.hazards)
-    if not any(exposures):
-        said = "No points for safety: nothing was done that needed care."
-        return part("Safety", 0.0, of, [Because(said, visit.events[-1].seq), *because])
-    return part("Safety", of * earned / due if due else 0.0, of, because)
-
-
-def unsafe(visit: Visit, key: Key) -> list[tuple[str, int]]:
-    """Repairs carried out beside a hazard that was never met.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    key : Key
-        Names the hazards.
-
-    Returns
-    -------
-    list
-        A sentence and the event each.
-    """
-    found = []
-    for hazard in key.hazards:
-        met = met_at(visit, hazard.step)
-        for event in visit.repairs:
-            late = met is None or met.seq > event.seq
-            if hazard.is_gate and late and event.repair in hazard.repairs:
-                found.append((f"Unsafe, so the total is held at 40: {hazard.text}", event.seq))
-                break
-    return found
 
 
 def _solved(visit: Visit, key: Key) -> float:
@@ -214,58 +105,6 @@ def efficiency(visit: Visit, key: Key) -> Part:
         said = "Time counts only as far as readings carry a true finding"
         because.append(Because(f"{said}: here {100 * led:.0f} %.", seq))
     return part("Time", 10.0 * (1.0 - over) * enough * led, 10.0, because)
-
-
-def wanted(key: Key) -> set[str]:
-    """Repairs that mend something here.
-
-    Parameters
-    ----------
-    key : Key
-        What was true.
-
-    Returns
-    -------
-    set
-        Codes.
-    """
-    return {act for acts in key.repairs.values() for act in acts}
-
-
-def harm(visit: Visit, key: Key) -> list[tuple[str, Repaired]]:
-    """What was done to the customer's disadvantage, and by which repair.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    key : Key
-        What was true.
-
-    Returns
-    -------
-    list
-        A sentence and its event each.
-    """
-    found = []
-    for event in visit.repairs:
-        if event.repair in wanted(key):
-            continue
-        title = discover()[event.repair].title
-        if event.repair in REFRIGERANT:
-            proven = any(
-                e.reading.measurement in AIRFLOW_PROOF and e.seq < event.seq for e in visit.readings
-            )
-            before = "" if proven else ", before the air was proven"
-            said = (
-                f"{title} at minute {event.minute:.0f}{before}: the circuit had nothing to mend, "
-                "and what was done to the charge stays done."
-            )
-            found.append((said, event))
-        elif event.repair in COSTLY:
-            said = f"{title} at minute {event.minute:.0f}: paid for, and nothing mended."
-            found.append((said, event))
-    return found
 
 
 def repairing(visit: Visit, key: Key) -> Part:

@@ -28,7 +28,7 @@ from simulator.instruments.steps import STEPS
 from simulator.quantities.shown import show
 from simulator.repairs._catalogue import discover
 from simulator.scoring import reasoning
-from simulator.scoring.acts import harm, wanted
+from simulator.scoring.harm import harm, wanted
 from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.three_states import before_after, bill

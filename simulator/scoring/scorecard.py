@@ -7,9 +7,11 @@ from simulator.calls.events import Event
 from simulator.calls.sealed import Key
 from simulator.calls.visit import fold
 from simulator.scoring import acts, reasoning
+from simulator.scoring.harm import harm
 from simulator.scoring.part import Because, Part
+from simulator.scoring.safety import safety, unsafe
 
-VERSION = "2"  # 2: safety and time are earned by what was done, not by leaving it
+VERSION = "3"  # 2: safety and time are earned by acts, not by leaving it; 3: power locked out
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
 
@@ -59,11 +61,11 @@ def score(events: Sequence[Event], key: Key) -> Scorecard:
     """
     visit = fold(events)
     graders: tuple[Callable[..., Part], ...] = (
-        acts.interview, acts.safety, reasoning.measuring, reasoning.evidence, acts.efficiency,
+        acts.interview, safety, reasoning.measuring, reasoning.evidence, acts.efficiency,
         reasoning.diagnosis, acts.repairing, reasoning.verification, acts.customer,
     )  # fmt: skip
     parts = tuple(grade(visit, key) for grade in graders)
-    capped = acts.unsafe(visit, key)
+    capped = unsafe(visit, key)
     total = sum(part.points for part in parts)
     if capped:
         total = min(total, GATE_CAP)
@@ -73,7 +75,7 @@ def score(events: Sequence[Event], key: Key) -> Scorecard:
         )
     return Scorecard(
         parts=parts,
-        harm=tuple(said for said, _ in acts.harm(visit, key)),
+        harm=tuple(said for said, _ in harm(visit, key)),
         invalid=tuple(reasoning.invalid_charge_tests(visit)),
         is_capped=bool(capped),
         total=round(total, 1),

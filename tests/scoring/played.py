@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from simulator.calls.repair_terms import LOCKED_OUT
 from simulator.calls.sealed import Key
 from simulator.diagnosis.evidence import evidence
 from simulator.instruments.measurements import MEASUREMENTS
@@ -148,6 +149,7 @@ def well_played(desk: CallDesk, key: Key) -> None:
                 if desk.visit.place != place:
                     do(desk, "go", place=place)
                 do(desk, "prepare", step=hazard.step)
+        lock_out(desk, codes[0])
         do(desk, "repair", repair=codes[0], amount=None)
     if not desk.visit.is_running:
         do(desk, "start")
@@ -156,6 +158,13 @@ def well_played(desk: CallDesk, key: Key) -> None:
         take_all(desk, proof)
     do(desk, "write_up", text=TO_THE_CUSTOMER)
     do(desk, "close")
+
+
+def lock_out(desk: CallDesk, repair: str) -> None:
+    """Whatever lock-out a repair asks for."""
+    step = LOCKED_OUT.get(repair)
+    if step is not None:
+        go(desk, STEPS[step].place, step)
 
 
 TO_THE_CUSTOMER = (

@@ -160,7 +160,7 @@ def test_a_hazard_never_approached_costs_nothing(capstone: CallDesk) -> None:
     assert safety["points"] == safety["of"] == 12.0
 
 
-def test_the_rubric_has_its_second_version(capstone: CallDesk) -> None:
+def test_the_rubric_has_its_third_version(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
     card = scorecard.score(capstone.visit.events, sealed("mallorn").opened())
-    assert card.version == "2"
+    assert card.version == "3"

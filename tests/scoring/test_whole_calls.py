@@ -12,7 +12,7 @@ from simulator.calls.sealed import sealed
 from simulator.diagnosis.causes import codes
 from simulator.scoring.scorecard import score
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, sheet
+from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, lock_out, sheet
 
 
 @pytest.fixture
@@ -117,6 +117,7 @@ def test_strips_call_is_found_at_the_panel(tmp_path: Path, monkeypatch: pytest.M
     cited = [sheet(desk)["air_handler_current"], sheet(desk)["strip_current"]]
     do(desk, "declare", causes=["strips_on"], cited=cited)
     do(desk, "stop")
+    lock_out(desk, "replace_sequencer")
     do(desk, "repair", repair="replace_sequencer", amount=None)
     do(desk, "start")
     do(desk, "wait", minutes="16")

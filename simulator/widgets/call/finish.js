@@ -97,6 +97,7 @@ function repairSure(item, ui, act) {
         ? el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "stop" }) }, WORDS.stop)
         : el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "start" }) }, WORDS.startAgain)),
     item.caution && el("p", { class: "caution" }, item.caution),
+    item.lock_out && el("p", { class: "caution" }, item.lock_out),
     item.amount && el("label", {},
       put(WORDS.range, item.amount),
       el("input", {
