@@ -4,7 +4,7 @@ from simulator.calls import actions
 from simulator.calls.call_file import CallFile
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.events import Measured, Repaired, Started
-from simulator.calls.repair_terms import PLACES_OF_REPAIRS
+from simulator.calls.repair_terms import PLACES_OF_REPAIRS, lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import Standing, standing
 from simulator.diagnosis.evidence import ENOUGH, evidence, weights
@@ -237,6 +237,9 @@ def _mending(visit: Visit, act: str) -> actions.Action:
             return _prepare(step, visit)
     if visit.is_running:
         return actions.StopSystem()
+    lock_out = lock_out_of(visit, act)
+    if lock_out is not None:
+        return _prepare(lock_out.id, visit)
     return _walk(place, visit) or actions.Repair(repair=act)
 
 

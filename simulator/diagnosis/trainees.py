@@ -12,6 +12,7 @@ import numpy as np
 from simulator.calls import actions
 from simulator.calls.call_file import CallFile
 from simulator.calls.choice import NO_FAULT
+from simulator.calls.repair_terms import lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis import rules_of_thumb as thumb
 from simulator.diagnosis.causes import codes
@@ -105,7 +106,7 @@ def gauges_first(
         causes = thumb.by_gauges(_values(visit), _words(visit), call)
         cited = tuple(e.seq for e in visit.readings if e.reading.value is not None)
         return actions.Declare(causes=causes, cited=cited)
-    return _mended(visit, GAUGES_AGAIN, _gauges_told(visit))
+    return _mended(visit, GAUGES_AGAIN, _gauges_told(visit), locks_out=False)
 
 
 def _gauges_told(visit: Visit) -> str:
@@ -136,7 +137,7 @@ def by_checklist(
         causes, names = thumb.by_list(_values(visit), _words(visit), call)
         cited = tuple(e.seq for e in visit.readings if e.reading.measurement in names)
         return actions.Declare(causes=causes, cited=cited)
-    return _mended(visit, ("supply_dry_bulb",), _list_told(visit))
+    return _mended(visit, ("supply_dry_bulb",), _list_told(visit), locks_out=True)
 
 
 def _list_told(visit: Visit) -> str:
@@ -148,7 +149,7 @@ def _list_told(visit: Visit) -> str:
     )
 
 
-def _mended(visit: Visit, again: tuple[str, ...], told: str) -> actions.Action:
+def _mended(visit: Visit, again: tuple[str, ...], told: str, *, locks_out: bool) -> actions.Action:
     """The repair of the first cause, the same few readings whatever was mended, a record."""
     causes = visit.finding.causes if visit.finding else ()
     if not visit.repairs and causes != (NO_FAULT,):
@@ -156,7 +157,12 @@ def _mended(visit: Visit, again: tuple[str, ...], told: str) -> actions.Action:
         for step in fault.hazards:
             if step not in visit.prepared:
                 return _prepared(step, visit)
-        return actions.StopSystem() if visit.is_running else actions.Repair(repair=fault.repairs[0])
+        if visit.is_running:
+            return actions.StopSystem()
+        lock_out = lock_out_of(visit, fault.repairs[0])
+        if lock_out is not None and locks_out:
+            return _prepared(lock_out.id, visit)
+        return actions.Repair(repair=fault.repairs[0])
     if visit.repairs and not visit.is_running:
         return actions.StartSystem()
     for name in again if visit.repairs else ():
