@@ -39,6 +39,8 @@ def test_good_work_is_worth_much(call: str, desk: CallDesk) -> None:
     key = sealed(call).opened()
     well_played(desk, key)
     card = score(desk.visit.events, key)
+    # By the rubric's name: hazards are worth the same on every call.
+    assert sum(part.of for part in card.parts) == pytest.approx(100.0)
     assert card.total >= 85, [(part.name, part.points, part.of) for part in card.parts]
     assert card.harm == ()
     assert "problem" not in desk.debrief("us")
