@@ -7,7 +7,32 @@ from simulator.plant.timeline import SETTLED_AFTER
 
 COLDEST = 285.93  # 55 °F, California Title 24 RA3.2 [K]
 ENOUGH_AIR = 350.0 / 400.0  # of 400 cfm per ton; RA3.2 asks for minimum airflow first [-]
-AIRFLOW_PROOF = ("coil_airflow",)
+# Each gives the airflow itself; the hood's sum only a lower bound, for ducts may leak before it.
+AIRFLOW_PROOF = ("coil_airflow", "table_airflow", "plate_airflow", "strip_rise_airflow")
+HOOD = "register_sum"
+UNPROVEN = "Airflow was not proven first."
+
+
+def airflow_known(readings: Sequence[Reading], *, enough: float = 0.0) -> float | None:
+    """The airflow as last measured, in whichever way proves it.
+
+    Parameters
+    ----------
+    readings : sequence
+        All taken so far, oldest first.
+    enough : float
+        What a sum of the registers must reach to say anything. [m³/s]
+
+    Returns
+    -------
+    float or None
+        None where nothing taken proves it. [m³/s]
+    """
+    sums = [r.value for r in readings if r.measurement == HOOD and r.value is not None]
+    if sums and sums[-1] >= enough:
+        return sums[-1]
+    flows = [r.value for r in readings if r.measurement in AIRFLOW_PROOF]
+    return flows[-1] if flows else None
 
 
 def charge_test_problems(
@@ -41,11 +66,11 @@ def charge_test_problems(
        after start and after every change of charge.
     """
     problems = []
-    flows = [r.value for r in readings_before if r.measurement in AIRFLOW_PROOF]
-    proven = flows[-1] if flows else None
+    enough = ENOUGH_AIR * rated_airflow
+    proven = airflow_known(readings_before, enough=enough)
     if proven is None:
-        problems.append("Airflow was not proven first.")
-    elif proven < ENOUGH_AIR * rated_airflow:
+        problems.append(UNPROVEN)
+    elif proven < enough:
         problems.append("Airflow was below 350 cfm per ton.")
     air = [r.value for r in readings_before if r.measurement == "outdoor_temperature"]
     if not air or air[-1] is None:

@@ -3,7 +3,7 @@
 from simulator.calls.events import Repaired
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
-from simulator.instruments.validity import AIRFLOW_PROOF
+from simulator.instruments.validity import airflow_known
 from simulator.repairs._catalogue import discover
 
 REFRIGERANT = ("add_refrigerant", "weigh_in_charge", "recover_refrigerant")
@@ -47,10 +47,8 @@ def harm(visit: Visit, key: Key) -> list[tuple[str, Repaired]]:
             continue
         title = discover()[event.repair].title
         if event.repair in REFRIGERANT:
-            proven = any(
-                e.reading.measurement in AIRFLOW_PROOF and e.seq < event.seq for e in visit.readings
-            )
-            before = "" if proven else ", before the air was proven"
+            before_it = [e.reading for e in visit.readings if e.seq < event.seq]
+            before = "" if airflow_known(before_it) is not None else ", before the air was proven"
             said = (
                 f"{title} at minute {event.minute:.0f}{before}: the circuit had nothing to mend, "
                 "and what was done to the charge stays done."
