@@ -140,7 +140,8 @@ def _refrigerant_fields(case: Case, done: Evaluation) -> dict[str, Any]:
         "reversing_valve_rise": now.valve_rise,
         "discharge_temperature": now.discharge_temperature,
         "liquid_line_temperature": now.liquid.temperature,
-        "liquid_after_drier_temperature": now.valve_temperature,
+        # A drier warms nothing; foreign gas would make it seem so, as it adds to the pressure only.
+        "liquid_after_drier_temperature": np.minimum(now.valve_temperature, now.liquid.temperature),
         "superheat": np.maximum(now.suction.temperature - now.suction_dew, 0.0),
         "coil_superheat": now.coil_outlet.temperature - now.low.dew_temperature,
         "subcooling": gauge_bubble - now.liquid.temperature,

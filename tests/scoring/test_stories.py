@@ -113,6 +113,8 @@ def test_air_and_shortage_make_a_right_subcooling() -> None:
     assert call.found.subcooling == pytest.approx(float(call.healthy.subcooling), abs=BY_PLATE)
     assert call.found.liquid_pressure > 1.08 * call.healthy.liquid_pressure
     assert call.found.outdoor_current > 1.07 * call.healthy.outdoor_current
+    # A drier is no heater: by the first law.
+    assert call.found.liquid_after_drier_temperature <= call.found.liquid_line_temperature
 
 
 def test_a_service_left_two_things_and_one_repair_does_not_mend_the_other() -> None:
