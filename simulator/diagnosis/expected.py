@@ -12,7 +12,7 @@ from simulator.diagnosis.hypotheses import Hypothesis, hypotheses
 from simulator.diagnosis.scatter import Around
 from simulator.diagnosis.seen_parts import Shown, shown
 from simulator.diagnosis.solutions import Solutions, solutions
-from simulator.diagnosis.true_values import true_values
+from simulator.diagnosis.true_values import PARTS, true_values
 from simulator.plant import energy, stacking
 from simulator.plant.catalogue import load_installation
 from simulator.plant.conditions import Conditions
@@ -265,6 +265,8 @@ def replace_fitted(
     """
     mean, rest = numbers.mean.copy(), numbers.rest.copy()
     for (name, state), told in words.items():
-        if state == is_running and told.mean is not None and told.spread is not None:
+        if state != is_running or name in PARTS:
+            continue
+        if told.mean is not None and told.spread is not None:
             mean[:, column[name]], rest[:, column[name]] = told.mean, told.spread
     return replace(numbers, mean=mean, rest=rest)

@@ -14,7 +14,7 @@ from simulator.faults._catalogue import discover
 SMALLEST = 0.12  # of the field range; less is no fault anybody is called for [-]
 EDGES = (SMALLEST, 0.40, 0.70, 1.0)
 NOTHING, PAIRS = 0.08, 0.22  # of calls; common practice, no source [-]
-MOST_PAIRS = 70
+MOST_PAIRS = 77
 # How large a fault is when it is met, by thirds of its range; most are middling. Charge: share
 # of homes by charge found, NREL ResStock inputs after Winkler et al. 2020. Supply leaks: 10, 20
 # and 30 % in 26, 47 and 27 % of homes with ducts outside, the same inputs.

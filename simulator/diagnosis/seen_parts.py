@@ -19,8 +19,10 @@ from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Array
 
-LOOKED_AT = {True: 3, False: 1}  # plants of each cell, running and at rest
+LOOKED_AT = {True: (3, 2), False: (1, 1)}  # plants of each cell of one cause, of a pair
 LUCK = (0.05, 0.15, 0.3, 0.5, 0.7, 0.85, 0.95)  # of one search [-]
+WIDER = 1.4  # a few plants do not reach the ends of what there is [-]
+MIDDLING = (0.5,)  # where luck plays no part [-]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -62,7 +64,11 @@ def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> di
     """
     items = [item for name, item in MEASUREMENTS.items() if sampled(name) and item.way != "ask"]
     points = solved.running if is_running else solved.resting
-    picked = [_picked(rows, solved, LOOKED_AT[is_running]) for rows in cells]
+    one, two = LOOKED_AT[is_running]
+    picked = [
+        _picked(rows, solved, two if solved.owner[rows[0]] in solved.pairs else one)
+        for rows in cells
+    ]
     columns = np.concatenate(picked)
     singles = zip(
         stacking.apart(stacking.chosen(solved.installation, columns), columns.size),
@@ -73,7 +79,8 @@ def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> di
     ends = np.cumsum([0, *(len(rows) for rows in picked)])
     found = {}
     for item in items:
-        told = [_answers(item, installation, point) for installation, point in seen]
+        luck = LUCK if item.id == "leak_search" and is_running else MIDDLING
+        told = [_answers(item, installation, point, luck) for installation, point in seen]
         found[item.id] = _counted(
             [list(chain.from_iterable(told[low:high])) for low, high in pairwise(ends)]
         )
@@ -105,12 +112,11 @@ def plain(words: str) -> str:
 
 
 def _answers(
-    item: Measurement, installation: Installation, point: OperatingPoint
+    item: Measurement, installation: Installation, point: OperatingPoint, lucks: tuple[float, ...]
 ) -> list[float | str]:
     if not item.has_number:
         # Only a search depends on luck; a call's own words are not known here.
-        luck = LUCK if item.id == "leak_search" else (0.5,)
-        seen = [Seen(installation=installation, point=point, draw=draw) for draw in luck]
+        seen = [Seen(installation=installation, point=point, draw=luck) for luck in lucks]
         return [plain(sight.told(item.id, one, {})) for one in seen]
     if item.unfit is not None and (said := item.unfit(point)) is not None:
         return [plain(said)]
@@ -127,6 +133,11 @@ def _counted(found: list[list[float | str]]) -> Shown:
     number = np.array([len(one) / len(cell) for one, cell in zip(numbers, found, strict=True)])
     every = [x for one in numbers for x in one]
     middle, wide = float(np.mean(every)), float(np.std(every))
-    mean = np.array([np.mean(one) if one else middle for one in numbers])
-    spread = np.array([np.std(one) if one else wide for one in numbers])
+    # Plain sums: numpy takes longer to begin than so few numbers to add up.
+    means = [sum(one) / len(one) if one else middle for one in numbers]
+    squares = [
+        sum((x - mean) ** 2 for x in one) / len(one) if one else wide**2
+        for one, mean in zip(numbers, means, strict=True)
+    ]
+    mean, spread = np.array(means), WIDER * np.sqrt(np.array(squares))
     return Shown(words, number, mean, spread)

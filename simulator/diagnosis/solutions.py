@@ -42,6 +42,8 @@ class Solutions:
         Numbers or arrays with one value a column.
     running, resting : OperatingPoint
         Called on for long; off for long. Arrays with one value a column.
+    pairs : frozenset
+        Numbers of the hypotheses of two causes.
     """
 
     drawn: Array
@@ -50,6 +52,7 @@ class Solutions:
     installation: Installation
     running: OperatingPoint
     resting: OperatingPoint
+    pairs: frozenset[int]
 
 
 def worsened(installation: Installation, fault: FaultKind, size: Array) -> Installation:
@@ -123,7 +126,8 @@ def solutions(
         owner = np.array(index)[columns // count]
         chosen = (stacking.chosen(item, columns) for item in (made, point, rest))
         parts.append((owner, columns % count, *chosen))
-    return _merged(drawn, parts)
+    pairs = frozenset(place for place, one in enumerate(listed) if len(one.causes) > 1)
+    return _merged(drawn, parts, pairs)
 
 
 def _settled(case: Case, listed: int, count: int) -> Settled:
@@ -165,7 +169,7 @@ def _at_rest(case: Case) -> OperatingPoint:
     return OperatingPoint(**shaped)
 
 
-def _merged(drawn: Array, parts: list[tuple[Any, ...]]) -> Solutions:
+def _merged(drawn: Array, parts: list[tuple[Any, ...]], pairs: frozenset[int]) -> Solutions:
     """One batch again; what differs in words is kept apart by its owner."""
     ends = np.cumsum([0, *(len(part[0]) for part in parts)])
     index = [range(low, high) for low, high in pairwise(ends)]
@@ -180,4 +184,5 @@ def _merged(drawn: Array, parts: list[tuple[Any, ...]]) -> Solutions:
         installation=stacking.joined([part[2] for part in parts], [len(part[0]) for part in parts]),
         running=together(3),
         resting=together(4),
+        pairs=pairs,
     )

@@ -14,6 +14,8 @@ from simulator.quantities.values import Array
 
 HISTORY = ("run_time", "starts")
 BY_TABLE = "table_airflow"
+# Parts as fitted whose values are worked out for a whole batch at once.
+PARTS = ("run_capacitor", "contactor_drop", "duct_leakage")
 STATICS = np.linspace(0.0, 800.0, 60)  # where a blower table is read [Pa]
 
 
@@ -78,6 +80,9 @@ def true_values(
             elif name == BY_TABLE:
                 flow = np.interp(np.asarray(point.total_external_static), *table)
                 values[:, place] = np.where(np.asarray(point.airflow) > 0.0, flow, 0.0)
+            elif name in PARTS:
+                fitted = MEASUREMENTS[name].fitted
+                values[:, place] = fitted(solved.installation, point) if fitted else 0.0
             elif not sampled(name):
                 truth = MEASUREMENTS[name].truth
                 values[:, place] = truth(point) if truth is not None else 0.0

@@ -11,6 +11,7 @@ from simulator.instruments.part_values import USUAL_COIL_DROP
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.kinds import BTU_PER_HOUR, CFM
+from simulator.quantities.values import Values
 
 TABLE_DENSITY = 1.2  # of the air a maker's blower table is printed for [kg/m³]
 # 1.08 Btu/(h cfm °F), the sea-level figure everybody uses; common practice, no source.
@@ -100,7 +101,7 @@ def rise_unfit(point: OperatingPoint) -> str | None:
     return None
 
 
-def duct_leakage(installation: Installation, point: OperatingPoint) -> float:
+def duct_leakage(installation: Installation, point: OperatingPoint) -> Values:
     """Flow of the calibrated fan that holds all ducts at 25 Pa, registers sealed.
 
     The holes are those that lose their part of the fan flow at the ducts' own pressures.
@@ -125,15 +126,15 @@ def duct_leakage(installation: Installation, point: OperatingPoint) -> float:
     del point
     ducts = installation.ducts
     rated = float(np.asarray(installation.unit.rated_airflow))
-    total = 0.0
+    total: Values = 0.0
     for share, drop in (
         (ducts.supply_leak, ducts.supply_drop),
         (ducts.return_leak, ducts.return_drop),
     ):
-        driving = DRIVING_SHARE * float(drop)
-        total += float(share) * rated * (TEST_PRESSURE / driving) ** LEAK_EXPONENT
+        driving = DRIVING_SHARE * drop
+        total = total + share * rated * (TEST_PRESSURE / driving) ** LEAK_EXPONENT
     jet = np.sqrt(2.0 * TEST_PRESSURE / AIR_DENSITY)
-    return total + SLOT_DISCHARGE * float(ducts.slot_area) * float(jet)
+    return total + SLOT_DISCHARGE * ducts.slot_area * float(jet)
 
 
 def tracer_in_rooms(point: OperatingPoint) -> float:

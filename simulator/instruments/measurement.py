@@ -14,7 +14,7 @@ from simulator.properties import moist_air
 from simulator.quantities.values import Values
 
 Truth = Callable[[OperatingPoint], Values]
-Fitted = Callable[[Installation, OperatingPoint], float]
+Fitted = Callable[[Installation, OperatingPoint], Values]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ import numpy as np
 from simulator.components.electric_strips import motor_current, strip_power
 from simulator.plant.installation import Installation, Unit
 from simulator.plant.operating_point import OperatingPoint
+from simulator.quantities.values import Values
 
 # Sizes below are common practice, no source, unless said.
 TON = 3516.85  # [W]
@@ -37,11 +38,11 @@ def capacitor_label(unit: Unit) -> float:
     return 5.0e-6 * max(round(MICROFARADS_PER_TON * tons / 5.0), 1)
 
 
-def capacitance(installation: Installation, point: OperatingPoint) -> float:
+def capacitance(installation: Installation, point: OperatingPoint) -> Values:
     """Of the compressor's run capacitor, [F]."""
     del point
     unit = installation.unit
-    return float(unit.compressor.capacitor_share) * capacitor_label(unit)
+    return unit.compressor.capacitor_share * capacitor_label(unit)
 
 
 def winding_resistance(installation: Installation, point: OperatingPoint) -> float:
@@ -55,10 +56,10 @@ def winding_resistance(installation: Installation, point: OperatingPoint) -> flo
     return COPPER_SHARE * power / current**2
 
 
-def contact_drop(installation: Installation, point: OperatingPoint) -> float:
+def contact_drop(installation: Installation, point: OperatingPoint) -> Values:
     """Over both poles and their lugs while they carry the unit's current, [V]."""
-    resistance = float(installation.unit.supply_circuit.contact_resistance) + SOUND_CONTACT
-    return resistance * float(point.outdoor_current)
+    resistance = installation.unit.supply_circuit.contact_resistance + SOUND_CONTACT
+    return resistance * point.outdoor_current
 
 
 def element_current(number: int, installation: Installation, point: OperatingPoint) -> float:
