@@ -163,6 +163,9 @@ def evidence(visit: Visit, key: Key) -> Part:
     """
     because, points = [], 0.0
     found = visit.finding.causes if visit.finding else ()
+    if visit.finding is not None and not cited(visit):
+        said = "A guess: the finding was stated without a single reading."
+        because.append(Because(said, visit.finding.seq))
     for cause, share in shares(key).items():
         carried = support(cause, worth(visit)) if cause in found else 0.0
         points += 20.0 * carried * share

@@ -53,6 +53,7 @@ def test_leaving_names_what_is_missing_and_ends_at_the_debrief(capstone: Page) -
     act(page, "stop")
     tick_cause(page, "no_fault")
     act(page, "declare")
+    act(page, "declare-guess")
     drawer(page, "write")
     act(page, "close")
     missing = page.locator('[data-key="leaving"] .caution')
@@ -89,3 +90,15 @@ def test_after_a_lost_message_the_page_asks_again_by_itself(page: Page) -> None:
     assert page.evaluate("window.swallow") is False
     act(page, "test-ask_when")
     expect(page.locator(".notice")).to_contain_text("Ask when it started")
+
+
+def test_a_finding_without_a_reading_is_asked_about_once(capstone: Page) -> None:
+    page = capstone
+    tick_cause(page, "supply_leak")
+    act(page, "declare")
+    expect(page.locator(".drawer .caution", has_text="counts as a guess")).to_be_visible()
+    expect(page.locator(".stated")).to_have_count(0)
+    assert page.evaluate("document.activeElement.dataset.key") == "declare-guess"
+    act(page, "declare-guess")
+    expect(page.locator(".stated")).to_be_visible()
+    expect(page.locator('[data-key="declare-guess"]')).to_have_count(0)

@@ -113,6 +113,7 @@ def test_the_hasty_way_is_graded_lower_and_its_harm_named(capstone: Page) -> Non
     go(page, "outdoor_unit", ["connect_gauges"], ["suction_pressure", "liquid_pressure"])
     tick_cause(page, "undercharge")
     act(page, "declare")
+    act(page, "declare-guess")
     drawer(page, "repair")
     act(page, "repair-add_refrigerant")
     act(page, "sure-add_refrigerant")
@@ -188,6 +189,7 @@ def test_debrief_and_lesson_are_accessible_and_fit(capstone: Page, width: int) -
     page = capstone
     tick_cause(page, "no_fault")
     act(page, "declare")
+    act(page, "declare-guess")
     close(page, "Nothing found.")
     lessons = ("air-before-refrigerant", "02-arrive-safely", "05-static-profile")
     for address in (None, *(f"/voila/render/{name}.ipynb" for name in lessons)):

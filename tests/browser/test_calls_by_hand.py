@@ -67,7 +67,8 @@ def test_a_call_by_keyboard_alone(page: Page) -> None:
     for box in page.locator('[data-key^="cited-"]').all():
         reach(page, box.get_attribute("data-key") or "")
         page.keyboard.press("Space")
-    press(page, "declare", "stop", "desk-repair", "repair-replace_sequencer")
+    press(page, "declare", "stop", "place-air_handler", "step-lock_out_air_handler")
+    press(page, "desk-repair", "repair-replace_sequencer")
     press(page, "sure-replace_sequencer", "start")
     reach(page, "wait-minutes")
     page.keyboard.press("ControlOrMeta+a")

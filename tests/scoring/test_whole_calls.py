@@ -65,6 +65,14 @@ def test_luck_is_worth_little(capstone: CallDesk) -> None:
     assert earned <= 0.4 * (parts["Diagnosis"]["of"] + parts["Evidence"]["of"])
 
 
+def test_a_finding_without_a_reading_is_a_guess_and_said_so(capstone: CallDesk) -> None:
+    do(capstone, "declare", causes=["supply_leak", "return_leak"], cited=[])
+    do(capstone, "close")
+    why = next(p for p in told(capstone)["parts"] if p["name"] == "Evidence")["because"][0]
+    assert why["text"].startswith("A guess")
+    assert why["seq"] == capstone.visit.finding.seq
+
+
 def test_an_unsafe_repair_caps_the_whole(capstone: CallDesk) -> None:
     do(capstone, "declare", causes=["supply_leak"], cited=[])
     do(capstone, "stop")

@@ -53,10 +53,26 @@ function finding(view, ui, act) {
           rows.map((row) => box("cited", row.seq,
             `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${put(WORDS.at, { minute: Math.round(row.minute) })})`)));
       })),
-    el("button", {
-      class: ui.primary("declare"), "data-key": "declare", disabled: !open,
-      onclick: () => act({ do: "declare", causes: [...ui.found], cited: [...ui.cited] }),
-    }, WORDS.declare));
+    stating(open, ui, act));
+}
+
+// A finding that rests on nothing is asked about once; it may still be stated.
+function stating(open, ui, act) {
+  const state = () => { ui.guess = false; act({ do: "declare", causes: [...ui.found], cited: [...ui.cited] }); };
+  const asks = ui.guess && ui.cited.size === 0;
+  return el("div", {},
+    asks && el("p", { class: "caution", role: "status" }, WORDS.guess),
+    el("div", { class: "row" },
+      el("button", {
+        class: ui.primary("declare"), "data-key": "declare", "data-heir": "declare", disabled: !open,
+        onclick: () => {
+          if (ui.cited.size > 0 || ui.found.size === 0) return state();
+          ui.guess = true;
+          ui.draw();
+          return ui.focus("declare-guess");
+        },
+      }, WORDS.declare),
+      asks && el("button", { "data-key": "declare-guess", "data-heir": "declare", disabled: !open, onclick: state }, WORDS.declareGuess)));
 }
 
 function repair(view, ui, act) {

@@ -67,6 +67,8 @@ const WORDS = {
   findingCauses: "What you found",
   findingCited: "Readings that show it",
   declare: "State the finding",
+  guess: "No reading is ticked: stated like this, the finding counts as a guess. Tick the readings that show it, or state it as it is.",
+  declareGuess: "State it as a guess",
   declared: "Finding stated",
   repair: "Repair",
   repairHelp: "Each act changes the system for good. The re-test shows what it did.",
