@@ -96,8 +96,8 @@ def efficiency(visit: Visit, key: Key) -> Part:
     over = max(spent / key.usual_minutes - 1.0, 0.0)
     enough, led = min(len(visit.readings) / 8.0, 1.0), _solved(visit, key)
     left = visit.events[-1].seq
-    text = f"{spent:.0f} min of looking and measuring; such a call usually takes about "
-    because = [Because(f"{text}{key.usual_minutes:.0f}.", left)]
+    usual = f"such a call usually takes about {key.usual_minutes:.0f}."
+    because = [Because(f"{spent:.0f} min of looking and measuring; {usual}", left)]
     if enough < 1.0:
         because.append(Because("Little time, because little was looked at.", left))
     if led < 1.0:

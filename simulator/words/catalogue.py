@@ -8,7 +8,7 @@ from importlib.resources import files
 from pathlib import Path
 
 from simulator.words import po
-from simulator.words.sentences import HOLE, Sentence
+from simulator.words.sentences import Sentence, is_telling
 
 ENGLISH = "en"
 OWN_NAME = "X-Own-Name"
@@ -43,7 +43,7 @@ class Catalogue:
         self._said = {text: other for text, other in said.items() if text}
         self._small = {text.lower(): _small(other) for text, other in self._said.items()}
         self._sentences = sorted(
-            (Sentence(text, other) for text, other in self._said.items() if HOLE.search(text)),
+            (Sentence(text, other) for text, other in self._said.items() if is_telling(text)),
             key=lambda sentence: -sentence.length,
         )
         self._back: dict[str, str] = {}
@@ -107,6 +107,9 @@ class Catalogue:
         known = self._known(text)
         if known is not None:
             return known
+        name, colon, told = text.partition(": ")
+        if colon and (known := self._known(told)) is not None:
+            return self.say(name) + colon + known
         for ends in _SENTENCE_ENDS:
             parts = ends.split(text)
             if len(parts) > 1:

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 HOLE = re.compile(r"\{[^{}]*\}")
+_TELLING = 4  # letters: "at" between two holes would cut any sentence in two
 _WORD = re.compile(r"[^\W\d_]{2}")
 
 
@@ -81,6 +82,23 @@ def has_words(message: str) -> bool:
     bool
     """
     return any(_WORD.search(part) for part in HOLE.split(message))
+
+
+def is_telling(message: str) -> bool:
+    """Whether a message has holes, and words enough around them to be recognised by.
+
+    Parameters
+    ----------
+    message : str
+        One that begins with a hole needs a longer word than one that does not.
+
+    Returns
+    -------
+    bool
+    """
+    parts = HOLE.split(message)
+    letters = sum(sign.isalpha() for part in parts for sign in part)
+    return len(parts) > 1 and letters >= (1 if parts[0].strip() else _TELLING)
 
 
 def _pattern(english: str) -> str:

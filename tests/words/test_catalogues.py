@@ -71,6 +71,14 @@ def test_sentences_are_recognised_by_their_words() -> None:
     assert words.say("Thermostat: 76 °F") == "Termostato: 76 °F"
 
 
+def test_a_short_word_between_two_holes_recognises_nothing() -> None:
+    words = Catalogue(
+        "es", {"{told} at {told_2}": "{told} a {told_2}", "Off {since}.": "No {since}."}
+    )
+    assert words.say("Split at the air handler") == "Split at the air handler"
+    assert words.say("Off since noon.") == "No since noon."
+
+
 def test_english_stands_for_a_language_that_is_not_there() -> None:
     assert catalogue("xx").say("Attic") == "Attic"
     assert next(iter(languages())) == "en"

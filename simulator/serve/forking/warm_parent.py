@@ -19,6 +19,7 @@ import numpy as np
 from simulator.serve.forking.nursery import Nursery
 from simulator.serve.guard import guard_this_process
 from simulator.serve.kernel import do_without_debugger, run
+from simulator.words.catalogue import catalogue, languages
 
 # What a page's kernel has loaded when its page is ready.
 MODULES = (
@@ -58,6 +59,8 @@ def warm_up() -> None:
     from simulator.serve import stand
 
     stand.answer(dict(FIRST_LOOK))
+    for language in languages():
+        catalogue(language)
     # What is frozen is never written to by the collector, so its pages stay shared.
     gc.collect()
     gc.freeze()

@@ -1,6 +1,7 @@
 """Texts for people in data files: calls, lessons, the glossary, notebooks."""
 
 import json
+import re
 import tomllib
 from collections.abc import Iterator
 from typing import Any
@@ -15,6 +16,8 @@ CODES = frozenset(
         *("refrigerant", "notebook", "page", "calls", "cell_type", "source"),
     )
 )
+# A reading of a state, as a lesson's answer: ``weak/healthy.airflow``.
+_READING = re.compile(r"[\w/-]+\.\w+")
 # What people and streets are called stays in every language.
 OWN_NAMES = frozenset(("customer", "address"))
 
@@ -38,7 +41,7 @@ def toml_texts(source: str) -> list[str]:
 def _texts(value: Any) -> Iterator[str]:
     match value:
         case str():
-            if has_words(value):
+            if has_words(value) and not _READING.fullmatch(value):
                 yield value.strip()
         case dict():
             for key, inner in value.items():
