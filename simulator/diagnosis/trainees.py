@@ -32,7 +32,8 @@ GAUGES = (
 GAUGES_AGAIN = ("suction_pressure", "liquid_pressure")
 RESTING = 15.0  # after a start, in minutes
 LIST = (
-    "ask_when", "ask_changed", "ask_touched", "ask_rooms", "read_bill", "room_temperature", "look_thermostat",
+    "ask_when", "ask_changed", "ask_touched", "ask_rooms", "read_bill",
+    "room_temperature", "look_thermostat",
     "grille_dry_bulb", "grille_wet_bulb", "look_filter", "look_slot", "look_indoor_coil",
     "look_drain", "static_after_filter", "static_supply", "return_dry_bulb", "supply_dry_bulb",
     "coil_airflow", "near_register_temperature", "outdoor_temperature", "look_outdoor_coil",
