@@ -5,7 +5,7 @@ from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
 from simulator.diagnosis.evidence import support
 from simulator.repairs._catalogue import discover
-from simulator.scoring.harm import REFRIGERANT, harm
+from simulator.scoring.harm import harm, lost
 from simulator.scoring.part import Because, Part, part
 from simulator.scoring.reasoning import worth
 from simulator.scoring.safety import met_at, missed_by
@@ -136,7 +136,7 @@ def repairing(visit: Visit, key: Key) -> Part:
             titles = " or ".join(discover()[a].title for a in key.repairs[cause])
             because.append(Because(f"Not mended; it takes: {titles}.", visit.events[-1].seq))
     for sentence, event in harm(visit, key):
-        points -= 6.0 if event.repair in REFRIGERANT else 4.0
+        points -= lost(event, visit)
         because.append(Because(sentence, event.seq))
     return part("Repair and no harm", points, 8.0, because)
 

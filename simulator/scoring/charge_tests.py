@@ -1,12 +1,14 @@
 """Charge tests that do not count, and what would have made them count on this unit."""
 
-from simulator.calls.site import Site
+from simulator.calls.site import Site, acts_of
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.validity import AIRFLOW_PROOF, ENOUGH_AIR, HOOD, UNPROVEN
 from simulator.quantities.shown import show
+from simulator.repairs._catalogue import discover
 from simulator.scoring.reasoning import invalid_charge_tests
 
+NEAR_ENOUGH = 0.03  # of the charge: the scatter of installers and a scale; chosen [-]
 STRIPS = "strip_rise_airflow"
 
 
@@ -63,3 +65,31 @@ def would_have_proven(site: Site, system: str) -> str:
         f"{hood.name[:1].lower()}{hood.name[1:]} ({hood.minutes:g} min), if the sum alone reached "
         f"{show(rated * ENOUGH_AIR, 'airflow', system)}."
     )
+
+
+def charge_left(visit: Visit, site: Site) -> list[str]:
+    """How far the charge is off as left, where anything was done to it.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    site : Site
+        Computes it.
+
+    Returns
+    -------
+    list
+        One sentence; none where it was not touched or is right.
+    """
+    if not any(discover()[event.repair].disturbs_charge for event in visit.repairs):
+        return []
+    right = float(site.healthy().unit.charge)
+    off = float(site.installation(acts_of(visit)).unit.charge) / right - 1.0
+    if abs(off) < NEAR_ENOUGH:
+        return []
+    more = "more" if off > 0.0 else "less"
+    return [
+        f"As left, the circuit holds {abs(100.0 * off):.0f} % {more} refrigerant than it should; "
+        "so the next technician finds it."
+    ]

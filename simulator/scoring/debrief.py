@@ -28,7 +28,7 @@ from simulator.instruments.steps import STEPS
 from simulator.quantities.shown import show
 from simulator.repairs._catalogue import discover
 from simulator.scoring import reasoning
-from simulator.scoring.charge_tests import charge_tests
+from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
@@ -69,7 +69,7 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
         "what_was_true": key.story,
         "what_you_found": what_you_found(visit),
         "turning_point": turning_point(visit, key, site),
-        "harm": list(card.harm),
+        "harm": [*card.harm, *charge_left(visit, site)],
         "invalid_charge_tests": charge_tests(visit, site, system),
         "timeline": [_step(visit, event, site, system) for event in visit.events if _tells(event)],
         "pairs": pairs(visit, site, system),
