@@ -1,8 +1,8 @@
 """A class seen from outside: who is where, and how it came out."""
 
-import csv
-import io
-from dataclasses import dataclass
+import time
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 from simulator.calls import call_file
@@ -10,13 +10,14 @@ from simulator.calls.call_table import CallFileError
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.causes import causes
 from simulator.records.class_records import ClassRecord
+from simulator.records.class_visits import Pulse
 from simulator.records.visit_records import RecordsError
 from simulator.repairs import _catalogue as repairs
 from simulator.serve import visits
-from simulator.serve.class_files import class_records, class_visits
+from simulator.serve.class_files import assignments, class_records, class_visits
 from simulator.serve.closed_visits import closed_card
+from simulator.serve.stuck_points import stuck_point
 
-FORMULA = ("=", "+", "-", "@", "\t", "\r")  # what a spreadsheet would carry out
 STAGES = ("not begun", "looking round", "measuring", "finding stated", "repaired", "closed")
 
 
@@ -47,9 +48,17 @@ class Row:
     repaired : str
         What was done.
     points : float or None
-        Out of 100, once closed. [-]
+        Out of 100 by the rubric, once closed. [-]
     parts : tuple
         Name and points of each part of the scorecard.
+    token, call_id : str
+        Of the visit.
+    stuck : str
+        Why one might walk over; empty where nothing speaks for it.
+    has_harm, is_capped : bool
+        Done to the customer's disadvantage; unsafe.
+    causes : tuple of str
+        Stated, by code.
     """
 
     seat: int
@@ -65,6 +74,12 @@ class Row:
     repaired: str = ""
     points: float | None = None
     parts: tuple[tuple[str, float], ...] = ()
+    token: str = ""
+    call_id: str = ""
+    stuck: str = ""
+    has_harm: bool = False
+    is_capped: bool = False
+    causes: tuple[str, ...] = ()
 
 
 def name_at(token: str, trainee: str) -> str:
@@ -123,34 +138,42 @@ def board(of: ClassRecord) -> list[Row]:
     list
         By seat, a trainee's visits in order.
     """
-    by_trainee: dict[str, list[str]] = {}
-    for token in class_visits().tokens(of.code):
-        try:
-            by_trainee.setdefault(visits.records().record(token).trainee, []).append(token)
-        except RecordsError:
-            continue
+    by_trainee: dict[str, list[Pulse]] = {}
+    for pulse in class_visits().pulses(of.code):
+        by_trainee.setdefault(pulse.trainee, []).append(pulse)
+    terms = assignments().of(of.code)
+    now = time.time()
     rows: list[Row] = []
     for seat, member in enumerate(class_records().members(of.code), start=1):
-        tokens = by_trainee.get(member.trainee, [])
-        rows += [_row(seat, member.name, token) for token in tokens] or [
-            Row(seat=seat, name=member.name)
-        ]
+        pulses = by_trainee.get(member.trainee)
+        if not pulses:
+            rows.append(Row(seat=seat, name=member.name))
+        for pulse in pulses or ():
+            row, visit = _row(pulse.token, pulse.count)
+            stuck = ""
+            if visit is not None:
+                allowed = terms[row.call_id].allowed(member.trainee)
+                stuck = stuck_point(visit, now - pulse.stored_at, allowed)
+            rows.append(replace(row, seat=seat, name=member.name, stuck=stuck))
     return rows
 
 
-def _row(seat: int, name: str, token: str) -> Row:
+@lru_cache(maxsize=1024)
+def _row(token: str, count: int) -> tuple[Row, Visit | None]:
+    """A visit as so many events make it; nothing is read again until there are more."""
+    del count
     try:
         record = visits.records().record(token)
         visit = fold(visits.records().events(token))
         call = call_file.load(record.call)
     except (RecordsError, CallFileError):
-        return Row(seat=seat, name=name, call="A visit that cannot be read")
+        return Row(seat=0, name="", call="A visit that cannot be read", token=token), None
     titles = {cause.code: cause.name for cause in causes()}
     found = visit.finding.causes if visit.finding else ()
     card = closed_card(token) if visit.is_closed else None
-    return Row(
-        seat=seat,
-        name=name,
+    row = Row(
+        seat=0,
+        name="",
         call=call.title,
         number=record.number,
         stage=stage(visit),
@@ -162,7 +185,13 @@ def _row(seat: int, name: str, token: str) -> Row:
         repaired="; ".join(repairs.discover()[done.repair].title for done in visit.repairs),
         points=card.total if card else None,
         parts=tuple((part.name, part.points) for part in card.parts) if card else (),
+        token=token,
+        call_id=record.call,
+        has_harm=bool(card and card.harm),
+        is_capped=bool(card and card.is_capped),
+        causes=found,
     )
+    return row, visit
 
 
 def shown(rows: list[Row], with_names: bool) -> list[dict[str, Any]]:
@@ -189,44 +218,7 @@ def shown(rows: list[Row], with_names: bool) -> list[dict[str, Any]]:
             "readings": row.readings,
             "repairs": row.repairs,
             "last": row.last,
+            "stuck": row.stuck,
         }
         for row in rows
     ]
-
-
-def as_csv(of: ClassRecord) -> str:
-    """All results of a class for a spreadsheet.
-
-    Parameters
-    ----------
-    of : ClassRecord
-        Which class.
-
-    Returns
-    -------
-    str
-        Comma-separated, a row a visit; a cell that a spreadsheet would take for a formula
-        begins with an apostrophe.
-    """
-    rows = board(of)
-    names = list(dict.fromkeys(name for row in rows for name, _ in row.parts))
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\r\n")
-    head = [
-        "seat", "name", "class", "call", "work order", "stage", "minutes on site", "readings",
-        "finding", "repairs", "points of 100",
-    ]  # fmt: skip
-    writer.writerow([*head, *names])
-    for row in rows:
-        parts = dict(row.parts)
-        cells = [
-            row.seat, row.name, of.name, row.call, row.number, row.stage, row.minutes,
-            row.readings, row.finding, row.repaired, "" if row.points is None else row.points,
-            *(parts.get(name, "") for name in names),
-        ]  # fmt: skip
-        writer.writerow([_harmless(cell) for cell in cells])
-    return text.getvalue()
-
-
-def _harmless(cell: object) -> object:
-    return f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA) else cell

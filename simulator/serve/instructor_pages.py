@@ -10,6 +10,7 @@ from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
 from simulator.serve.class_files import class_records
+from simulator.serve.class_sheets import gradebook
 from simulator.serve.handlers import OwnPage
 from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
 
@@ -239,7 +240,7 @@ class Results(InstructorPage):
         name = f"benchcall-{the_class.code}.csv"
         self.set_header("Content-Disposition", f'attachment; filename="{name}"')
         # The mark by which spreadsheets know UTF-8.
-        self.finish("\ufeff" + classes.as_csv(the_class))
+        self.finish("\ufeff" + gradebook(the_class))
 
 
 class AnswerKey(InstructorPage):

@@ -11,7 +11,7 @@ import pytest
 
 from simulator.records.class_records import ClassRecords
 from simulator.records.visit_records import RecordsError
-from simulator.serve import classes, instructor_door, visits
+from simulator.serve import class_sheets, classes, instructor_door, visits
 from simulator.serve.class_files import class_records, class_visits
 from simulator.serve.instructor_door import TRIES, BadPassword, Door, set_password
 from simulator.serve.visits import CallDesk
@@ -48,7 +48,7 @@ def test_who_joins_is_on_the_board_and_in_the_file(here: Path) -> None:
     assert [(row.name, row.stage) for row in rows] == [("Ana", "closed"), ("=cmd()", "not begun")]
     assert rows[0].points is not None
     assert rows[0].points > 90
-    told = list(csv.DictReader(io.StringIO(classes.as_csv(opened))))
+    told = list(csv.DictReader(io.StringIO(class_sheets.gradebook(opened))))
     assert float(told[0]["points of 100"]) == rows[0].points
     assert "Supply duct leaking" in told[0]["finding"]
     assert told[1]["name"] == "'=cmd()"  # a spreadsheet would have carried it out

@@ -1,0 +1,217 @@
+"""What a class did with a call, for the wall of the room: no names, no points, no ranks."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from simulator.calls.events import Declared, Event, Marked, Measured, Moved
+from simulator.calls.sealed import Key
+from simulator.calls.site import Site
+from simulator.calls.visit import Visit
+from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.evidence import weights
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.scoring.debrief import told
+from simulator.scoring.truth import shares
+
+THREE = 3
+LETTERS = "ABC"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """A measurement and what it was worth here.
+
+    Parameters
+    ----------
+    name : str
+        For people.
+    minutes : float
+        What it takes, in minutes.
+    asked : int
+        By how many visits before their first repair. [-]
+    """
+
+    name: str
+    minutes: float
+    asked: int
+
+
+def chased(visits: Sequence[Visit], key: Key) -> list[dict[str, Any]]:
+    """Which causes were thought likely or stated, and by how many.
+
+    Parameters
+    ----------
+    visits : sequence of Visit
+        Closed.
+    key : Key
+        What was true.
+
+    Returns
+    -------
+    list
+        True ones and the most chased first.
+    """
+    true = set(shares(key))
+    counts: Counter[str] = Counter()
+    stated: Counter[str] = Counter()
+    for visit in visits:
+        said = set(visit.finding.causes) if visit.finding else set()
+        likely = {e.cause for e in visit.events if isinstance(e, Marked) and e.mark == "likely"}
+        counts.update(said | likely)
+        stated.update(said)
+    listed = set(counts) | true
+    return [
+        {
+            "name": name_of(code),
+            "is_true": code in true,
+            "chased": counts[code],
+            "stated": stated[code],
+        }
+        for code in sorted(listed, key=lambda code: (code not in true, -counts[code], code))
+    ]
+
+
+def best_question(visits: Sequence[Visit], key: Key) -> Question | None:
+    """Of all that anybody measured before a repair, what bears most on the truth a minute.
+
+    Parameters
+    ----------
+    visits : sequence of Visit
+        Closed.
+    key : Key
+        What was true.
+
+    Returns
+    -------
+    Question or None
+        None where nothing that bears on it was measured.
+    """
+    asked: Counter[str] = Counter()
+    for visit in visits:
+        asked.update({event.reading.measurement for event in _before_repair(visit)})
+    true = shares(key)
+    worth = {
+        name: sum(share * weights()[cause].get(name, 0.0) for cause, share in true.items())
+        / max(MEASUREMENTS[name].minutes, 1.0)
+        for name in asked
+    }
+    best = max(worth, key=lambda name: (worth[name], name), default=None)
+    if best is None or worth[best] <= 0.0:
+        return None
+    item = MEASUREMENTS[best]
+    return Question(name=item.name, minutes=item.minutes, asked=asked[best])
+
+
+def contrasting(visits: Sequence[Visit], most: int = THREE) -> list[Visit]:
+    """Visits whose ways differ most; how well they ended plays no part.
+
+    Parameters
+    ----------
+    visits : sequence of Visit
+        Closed.
+    most : int
+        How many. [-]
+
+    Returns
+    -------
+    list
+        In the order in which they came.
+    """
+    if len(visits) <= most:
+        return list(visits)
+    pairs = [
+        (unlikeness(a, b), -i, -j)
+        for i, a in enumerate(visits)
+        for j, b in enumerate(visits)
+        if i < j
+    ]
+    _, first, second = max(pairs)
+    chosen = [-first, -second]
+    while len(chosen) < most:
+        left = [i for i in range(len(visits)) if i not in chosen]
+        chosen.append(
+            max(left, key=lambda i: (min(unlikeness(visits[i], visits[j]) for j in chosen), -i))
+        )
+    return [visits[i] for i in sorted(chosen)]
+
+
+def unlikeness(one: Visit, other: Visit) -> float:
+    """How differently two visits went.
+
+    Parameters
+    ----------
+    one, other : Visit
+        Closed.
+
+    Returns
+    -------
+    float
+        From 0, the same first ten places and readings, to 1, none in common. [-]
+    """
+    a, b = _way(one), _way(other)
+    together = set(a) | set(b)
+    return 1.0 - len(set(a) & set(b)) / len(together) if together else 0.0
+
+
+def _way(visit: Visit) -> list[tuple[int, str]]:
+    """Order counts by thirds of ten: early, middle, late."""
+    names = [event.reading.measurement for event in _before_repair(visit)][:10]
+    acts = [event.repair for event in visit.repairs]
+    return [(i // 4, name) for i, name in enumerate(names)] + [(9, act) for act in acts]
+
+
+def _before_repair(visit: Visit) -> list[Measured]:
+    first = visit.repairs[0].seq if visit.repairs else len(visit.events)
+    return [event for event in visit.readings if event.seq < first]
+
+
+def class_debrief(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
+    """Everything the page tells.
+
+    Parameters
+    ----------
+    visits : sequence of Visit
+        Closed, one a trainee.
+    site : Site
+        With the key.
+
+    Returns
+    -------
+    dict
+        Plain data without a name, a seat or a point.
+    """
+    key = site.key.opened()
+    return {
+        "story": key.story,
+        "closed": len(visits),
+        "chased": chased(visits, key),
+        "question": best_question(visits, key),
+        "ways": [
+            {"letter": letter, "steps": _steps(visit, site)}
+            for letter, visit in zip(LETTERS, contrasting(visits), strict=False)
+        ],
+    }
+
+
+def _steps(visit: Visit, site: Site) -> list[dict[str, Any]]:
+    """What was done, readings at one place in one line, the write-up left out: it may name."""
+    steps: list[dict[str, Any]] = []
+    for event in visit.events:
+        if isinstance(event, Measured) and steps and steps[-1]["is_reading"]:
+            steps[-1]["text"] += f"; {told(event, site, 'us')}"
+        elif _tells(event):
+            steps.append(
+                {
+                    "minute": round(event.minute),
+                    "text": told(event, site, "us"),
+                    "is_reading": isinstance(event, Measured),
+                    "is_turn": isinstance(event, Declared) or hasattr(event, "repair"),
+                }
+            )
+    return steps
+
+
+def _tells(event: Event) -> bool:
+    return not isinstance(event, Marked | Moved)
