@@ -17,6 +17,7 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 from voila.tornado.treehandler import TornadoVoilaTreeHandler
 from voila.voila_identity_provider import VoilaLoginHandler
 
+from simulator.serve.class_pages import class_handlers
 from simulator.serve.front_end import first_scripts
 from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
 from simulator.serve.instructor_door import Door
@@ -145,6 +146,7 @@ class Bench(Voila):  # type: ignore[misc]
             (r"/worksheet", Worksheet),
             (r"/record", Record),
             *instructor_handlers(),
+            *class_handlers(),
             (r"/benchcall/static/(.*)", StaticFileHandler, {"path": str(STATIC)}),
             *kept,
         ]

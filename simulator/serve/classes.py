@@ -222,3 +222,20 @@ def shown(rows: list[Row], with_names: bool) -> list[dict[str, Any]]:
         }
         for row in rows
     ]
+
+
+def tally(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """How many are at each stage, and how many seem stuck.
+
+    Parameters
+    ----------
+    rows : list
+        As ``shown`` gave them.
+
+    Returns
+    -------
+    list
+        ``name`` and ``count``, all stages in their order, then who seems stuck.
+    """
+    counts = [{"name": name, "count": sum(row["stage"] == name for row in rows)} for name in STAGES]
+    return [*counts, {"name": "seem stuck", "count": sum(bool(row["stuck"]) for row in rows)}]

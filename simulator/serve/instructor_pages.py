@@ -9,8 +9,7 @@ from simulator.calls import call_file
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
-from simulator.serve.class_files import class_records
-from simulator.serve.class_sheets import gradebook
+from simulator.serve.class_files import assignments, class_records
 from simulator.serve.handlers import OwnPage
 from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
 
@@ -164,14 +163,16 @@ class Board(InstructorPage):
         """
         the_class = self.the_class(code)
         titles = {call["id"]: call["title"] for call in visits.list_calls()}
+        rows = classes.shown(classes.board(the_class), self._with_names())
         self.finish(
             self.rendered(
                 "board.html",
                 the_class=the_class,
                 calls=[(call, titles[call]) for call in the_class.calls if call in titles],
-                rows=classes.shown(classes.board(the_class), self._with_names()),
+                terms=assignments().of(the_class.code),
+                rows=rows,
+                tally=classes.tally(rows),
                 with_names=self._with_names(),
-                stages=classes.STAGES,
                 token=self.xsrf_form_html(),
             )
         )
@@ -206,7 +207,7 @@ class BoardRows(Board):
         """
         rows = classes.shown(classes.board(self.the_class(code)), self._with_names())
         self.set_header("Content-Type", "application/json; charset=utf-8")
-        self.finish(json.dumps({"rows": rows}))
+        self.finish(json.dumps({"rows": rows, "stages": classes.tally(rows)}))
 
     def post(self, code: str) -> None:
         """Nothing is changed here.
@@ -222,25 +223,6 @@ class BoardRows(Board):
             Always 405.
         """
         raise HTTPError(405)
-
-
-class Results(InstructorPage):
-    """What came out, for a spreadsheet."""
-
-    def get(self, code: str) -> None:
-        """Give the file.
-
-        Parameters
-        ----------
-        code : str
-            Of the class.
-        """
-        the_class = self.the_class(code)
-        self.set_header("Content-Type", "text/csv; charset=utf-8")
-        name = f"benchcall-{the_class.code}.csv"
-        self.set_header("Content-Disposition", f'attachment; filename="{name}"')
-        # The mark by which spreadsheets know UTF-8.
-        self.finish("\ufeff" + gradebook(the_class))
 
 
 class AnswerKey(InstructorPage):
@@ -276,6 +258,5 @@ def instructor_handlers() -> list[Any]:
         (r"/instructor/leave", Leave),
         (rf"/instructor/class/{code}", Board),
         (rf"/instructor/class/{code}/rows", BoardRows),
-        (rf"/instructor/class/{code}/results.csv", Results),
         (r"/instructor/key/([A-Za-z0-9_-]{1,64})", AnswerKey),
     ]

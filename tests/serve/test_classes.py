@@ -19,6 +19,7 @@ from tests.scoring.played import do, good_capstone
 from tests.serve.running import Answer, Client, RunningBench, running_bench
 
 PASSWORD = "four plain words here"
+FORGED = "benchcall-instructor=2|1:0|10:1700000000|20:benchcall-instructor|4:eWVz|" + 64 * "a"
 
 
 @pytest.fixture
@@ -150,16 +151,25 @@ def test_a_trainee_gets_no_further_than_the_door(bench: RunningBench) -> None:
     for path in (
         "instructor", f"instructor/class/{opened.code}", f"instructor/class/{opened.code}/rows",
         f"instructor/class/{opened.code}/results.csv", "instructor/key/mallorn",
+        f"instructor/class/{opened.code}/items.csv", f"instructor/class/{opened.code}/terms",
+        f"instructor/class/{opened.code}/marks", f"instructor/class/{opened.code}/marks/B-1001",
+        f"instructor/class/{opened.code}/debrief/mallorn",
     ):  # fmt: skip
         answer = trainee.ask(path)
         assert answer.status == 302, path
         assert answer.headers["Location"].endswith("/instructor/door")
         assert "collar" not in answer.body
+        for cookie in (FORGED, "benchcall-instructor=yes"):
+            assert trainee.ask(path, headers={"Cookie": cookie}).status == 302, path
     assert send(trainee, "instructor", name="B", call="mallorn").status == 403
     assert send(trainee, f"instructor/class/{opened.code}", freeze="yes").status == 403
+    own = f"instructor/class/{opened.code}"
+    assert send(trainee, f"{own}/terms", do="assign", call="mallorn", mode="test").status == 403
+    assert send(trainee, f"{own}/terms", do="release", call="mallorn").status == 403
+    assert send(trainee, f"{own}/marks/B-1001", points="100", reason="because I can").status == 403
     assert send(trainee, "instructor/door", password="a guess").status == 403
     # A cookie of one's own making is not one that this server signed.
-    forged = trainee.ask("instructor", headers={"Cookie": "benchcall-instructor=2|1:0|10:17|x"})
+    forged = trainee.ask("instructor", headers={"Cookie": FORGED})
     assert forged.status == 302
     assert not class_records().by_code(opened.code).is_frozen
 
@@ -186,6 +196,48 @@ def test_an_instructor_opens_watches_and_exports(bench: RunningBench) -> None:
     assert "<b>Ana</b>" in results.body
     assert send(instructor, "instructor/leave").status == 303
     assert instructor.ask(board).status == 302
+
+
+def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
+    instructor, trainee = Client(bench.address), Client(bench.address)
+    send(instructor, "instructor/door", password=PASSWORD)
+    made = send(instructor, "instructor", name="A", call="mallorn")
+    own = str(made.headers["Location"]).lstrip("/")
+    send(trainee, "join", code=own[-6:], name="<b>Ana</b>")
+    assert send(instructor, f"{own}/terms", do="assign", call="mallorn", mode="exam").status == 400
+    # Without the token of the form nothing is changed, signed in or not.
+    bare = instructor.ask(f"{own}/terms", method="POST", body=b"do=release&call=mallorn")
+    assert bare.status == 403
+    terms = {"do": "assign", "call": "mallorn", "mode": "test", "minutes": "500"}
+    assert send(instructor, f"{own}/terms", **terms).status == 303
+    assert "scores not released" in instructor.ask(f"{own}/terms").body
+    more = {"do": "extend", "call": "mallorn", "minutes": "15", "seat": "1"}
+    assert send(instructor, f"{own}/terms", **more).status == 303
+    assert send(instructor, f"{own}/terms", **{**more, "seat": "9"}).status == 400
+    token = trainee.take_call("mallorn").split("visit=")[1]
+    assert trainee.take_call("mallorn").split("visit=")[1] == token
+    outside = Client(bench.address)
+    assert send(outside, "start/mallorn").status == 403
+    good_capstone(visits.open_desk(token))
+    assert "points" not in trainee.ask(f"record?visit={token}").body
+    debrief = instructor.ask(f"{own}/debrief/mallorn").body
+    assert "collar" in debrief
+    assert "Ana" not in debrief
+    marks = instructor.ask(f"{own}/marks").body
+    number = re.search(r"marks/(B-\d+)", marks)
+    assert number
+    assert "&lt;b&gt;Ana&lt;/b&gt;" in marks
+    one = f"{own}/marks/{number[1]}"
+    assert send(instructor, one, points="55", reason="short").status == 400
+    assert send(instructor, one, points="55.5", reason="<i>the power went out</i>").status == 303
+    assert send(instructor, f"{own}/terms", do="release", call="mallorn").status == 303
+    record = trainee.ask(f"record?visit={token}").body
+    assert "<strong>55.5</strong> of 100" in record
+    assert "&lt;i&gt;the power went out" in record
+    assert "By the rubric" in record
+    assert "provisional" in instructor.ask(f"{own}/items.csv").body
+    assert instructor.ask(f"{own}/marks/B-9").status == 404
+    assert instructor.ask(f"{own}/debrief/rooke").status == 404
 
 
 def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:

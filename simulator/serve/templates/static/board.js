@@ -1,13 +1,14 @@
 // Keeps the board fresh: rows are fetched again and set as text.
 const table = document.querySelector("table[data-rows]");
 const count = document.getElementById("count");
-const CELLS = ["who", "call", "stage", "minutes", "readings", "repairs", "last"];
+const tally = document.getElementById("tally");
+const CELLS = ["who", "call", "stage", "minutes", "readings", "repairs", "last", "stuck"];
 
 async function refresh() {
   try {
     const answer = await fetch(table.dataset.rows, { credentials: "same-origin" });
     if (!answer.ok || answer.redirected) throw new Error();
-    const { rows } = await answer.json();
+    const { rows, stages } = await answer.json();
     table.tBodies[0].replaceChildren(...rows.map((row) => {
       const line = document.createElement("tr");
       CELLS.forEach((cell, i) => {
@@ -18,6 +19,10 @@ async function refresh() {
       });
       return line;
     }));
+    stages.forEach((stage, i) => {
+      const number = tally.children[i].querySelector("strong");
+      if (number.textContent !== String(stage.count)) number.textContent = stage.count;
+    });
     const text = `${rows.length} on the board`;
     if (count.textContent !== text) count.textContent = text;
   } catch {
@@ -25,4 +30,10 @@ async function refresh() {
   }
 }
 
-if (table) setInterval(refresh, 4000);
+// One at a time: a slow answer must not let requests pile up.
+async function follow() {
+  await refresh();
+  setTimeout(follow, 1000);
+}
+
+if (table) setTimeout(follow, 1000);

@@ -1,0 +1,270 @@
+"""What an instructor does with a class: terms, marks, debrief, sheets."""
+
+from typing import Any
+
+from tornado.web import HTTPError
+
+from simulator.calls import call_file
+from simulator.records.class_records import ClassRecord
+from simulator.records.visit_records import RecordsError
+from simulator.serve import classes, visits
+from simulator.serve.class_debrief import class_debrief
+from simulator.serve.class_files import assignments, class_records, overrides
+from simulator.serve.class_sheets import gradebook, item_sheet
+from simulator.serve.classes import Row
+from simulator.serve.closed_visits import closed_card, site_for_paper
+from simulator.serve.instructor_pages import InstructorPage
+
+
+class ClassPage(InstructorPage):
+    """A page about one class."""
+
+    def back(self, the_class: ClassRecord, to: str = "") -> None:
+        """Go to a page of the class after a form.
+
+        Parameters
+        ----------
+        the_class : ClassRecord
+            Which class.
+        to : str
+            After its address.
+        """
+        base = self.settings["base_url"]
+        self.redirect(f"{base}instructor/class/{the_class.code}{to}", status=303)
+
+    def number(self, field: str) -> float | None:
+        """A number of a form.
+
+        Parameters
+        ----------
+        field : str
+            Its name.
+
+        Returns
+        -------
+        float or None
+            None where nothing was typed.
+
+        Raises
+        ------
+        RecordsError
+            For what is no number.
+        """
+        typed = self.get_body_argument(field, "").strip()
+        if not typed:
+            return None
+        try:
+            return float(typed)
+        except ValueError:
+            raise RecordsError(f"{typed[:20]} is not a number.") from None
+
+
+class Terms(ClassPage):
+    """Practice or test, time allowed, more time, release."""
+
+    def get(self, code: str) -> None:
+        """Show the terms of every call.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        self._show(self.the_class(code), "")
+
+    def post(self, code: str) -> None:
+        """Change them.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        self.check_xsrf_cookie()
+        the_class = self.the_class(code)
+        call, own = self.get_body_argument("call", ""), assignments()
+        try:
+            match self.get_body_argument("do", ""):
+                case "assign":
+                    mode = self.get_body_argument("mode", "")
+                    own.assign(the_class.code, call, mode, self.number("minutes"))
+                case "extend":
+                    trainee = self._trainee_at(the_class, self.get_body_argument("seat", ""))
+                    more = self.number("minutes")
+                    own.extend(the_class.code, call, 0.0 if more is None else more, trainee)
+                case "release":
+                    own.release(the_class.code, call)
+                case _:
+                    raise HTTPError(400)
+        except RecordsError as problem:
+            self.set_status(400)
+            self._show(the_class, str(problem))
+            return
+        self.back(the_class, "/terms")
+
+    def _trainee_at(self, the_class: ClassRecord, seat: str) -> str:
+        if not seat:
+            return ""
+        members = class_records().members(the_class.code)
+        if not (seat.isascii() and seat.isdigit() and 1 <= int(seat) <= len(members)):
+            raise RecordsError("There is no such seat in this class.")
+        return members[int(seat) - 1].trainee
+
+    def _show(self, the_class: ClassRecord, problem: str) -> None:
+        titles = {call["id"]: call["title"] for call in visits.list_calls()}
+        self.finish(
+            self.rendered(
+                "terms.html",
+                the_class=the_class,
+                problem=problem,
+                calls=[
+                    {"id": call, "title": titles.get(call, call), "terms": terms}
+                    for call, terms in assignments().of(the_class.code).items()
+                ],
+                seats=range(1, len(class_records().members(the_class.code)) + 1),
+                token=self.xsrf_form_html(),
+            )
+        )
+
+
+class Marks(ClassPage):
+    """Names and points, for the instructor's own screen."""
+
+    def get(self, code: str) -> None:
+        """Show them.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        """
+        the_class = self.the_class(code)
+        rows = [row for row in classes.board(the_class) if row.token]
+        decided = {row.number: overrides().of(row.token) for row in rows}
+        self.finish(self.rendered("marks.html", the_class=the_class, rows=rows, decided=decided))
+
+
+class Mark(ClassPage):
+    """One closed visit: how its points came about, and setting others."""
+
+    def get(self, code: str, number: str) -> None:
+        """Show it.
+
+        Parameters
+        ----------
+        code, number : str
+            Of the class and of the work order.
+        """
+        the_class = self.the_class(code)
+        self._show(the_class, self._row(the_class, number), "")
+
+    def post(self, code: str, number: str) -> None:
+        """Set the points.
+
+        Parameters
+        ----------
+        code, number : str
+            Of the class and of the work order.
+        """
+        self.check_xsrf_cookie()
+        the_class = self.the_class(code)
+        row = self._row(the_class, number)
+        try:
+            points = self.number("points")
+            if points is None:
+                raise RecordsError("Points go from 0 to 100.")
+            overrides().add(row.token, points, self.get_body_argument("reason", ""))
+        except RecordsError as problem:
+            self.set_status(400)
+            self._show(the_class, row, str(problem))
+            return
+        self.back(the_class, f"/marks/{row.number}")
+
+    def _row(self, the_class: ClassRecord, number: str) -> Row:
+        """A closed visit of this very class."""
+        for row in classes.board(the_class):
+            if row.number == number and row.points is not None:
+                return row
+        raise HTTPError(404)
+
+    def _show(self, the_class: ClassRecord, row: Row, problem: str) -> None:
+        self.finish(
+            self.rendered(
+                "mark.html",
+                the_class=the_class,
+                row=row,
+                card=closed_card(row.token),
+                decided=overrides().of(row.token),
+                problem=problem,
+                token=self.xsrf_form_html(),
+            )
+        )
+
+
+class ClassDebrief(ClassPage):
+    """What the class did with a call, for the wall."""
+
+    def get(self, code: str, call: str) -> None:
+        """Show it.
+
+        Parameters
+        ----------
+        code, call : str
+            Of the class and its call.
+        """
+        the_class = self.the_class(code)
+        if call not in the_class.calls or call not in call_file.names():
+            raise HTTPError(404)
+        rows = [row for row in classes.board(the_class) if row.call_id == call]
+        closed = {row.seat: row for row in reversed(rows) if row.points is not None}
+        done = [visits.open_desk(closed[seat].token).visit for seat in sorted(closed)]
+        self.finish(
+            self.rendered(
+                "class_debrief.html",
+                the_class=the_class,
+                title=call_file.load(call).title,
+                is_held=assignments().of(the_class.code)[call].is_held,
+                open=len({row.seat for row in rows} - set(closed)),
+                **class_debrief(done, site_for_paper(call)),
+            )
+        )
+
+
+class Sheet(ClassPage):
+    """A file for a spreadsheet."""
+
+    def get(self, code: str, kind: str) -> None:
+        """Give it.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        kind : str
+            ``results`` or ``items``.
+        """
+        the_class = self.the_class(code)
+        self.set_header("Content-Type", "text/csv; charset=utf-8")
+        name = f"benchcall-{the_class.code}-{kind}.csv"
+        self.set_header("Content-Disposition", f'attachment; filename="{name}"')
+        told = item_sheet(the_class) if kind == "items" else gradebook(the_class)
+        # The mark by which spreadsheets know UTF-8.
+        self.finish("\ufeff" + told)
+
+
+def class_handlers() -> list[Any]:
+    """Addresses of a class.
+
+    Returns
+    -------
+    list
+        For the tornado application.
+    """
+    own = r"/instructor/class/([A-Za-z0-9]{4,12})"
+    return [
+        (rf"{own}/terms", Terms),
+        (rf"{own}/marks", Marks),
+        (rf"{own}/marks/(B-[0-9]{{1,12}})", Mark),
+        (rf"{own}/debrief/([A-Za-z0-9_-]{{1,64}})", ClassDebrief),
+        (rf"{own}/(results|items)\.csv", Sheet),
+    ]

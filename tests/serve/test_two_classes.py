@@ -1,0 +1,21 @@
+"""A sample of two classes at once; the whole is ``python -m tests.serve.two_classes``."""
+
+from pathlib import Path
+
+import pytest
+
+from simulator.serve import instructor_door, visits
+from tests.serve.two_classes import LATE, two_classes
+
+
+def test_two_small_classes_lose_nothing_and_their_boards_are_current(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Bars of the project; how long a reading takes is asked on a quiet computer only."""
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+    visits.records.cache_clear()
+    instructor_door.records.cache_clear()
+    figures = two_classes(2, 6, tmp_path)
+    assert figures["acts"] == 24
+    assert figures["visits_not_as_sent"] == 0
+    assert figures["board_latest"] <= LATE
