@@ -1,12 +1,11 @@
 """What a class did with a call, for the wall of the room: no names, no points, no ranks."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from simulator.calls.events import Declared, Event, Marked, Measured, Moved
-from simulator.calls.sealed import Key
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
@@ -38,22 +37,21 @@ class Question:
     asked: int
 
 
-def chased(visits: Sequence[Visit], key: Key) -> list[dict[str, Any]]:
+def chased(visits: Sequence[Visit], true: Mapping[str, float]) -> list[dict[str, Any]]:
     """Which causes were thought likely or stated, and by how many.
 
     Parameters
     ----------
     visits : sequence of Visit
         Closed.
-    key : Key
-        What was true.
+    true : mapping
+        Share of each true cause. [-]
 
     Returns
     -------
     list
         True ones and the most chased first.
     """
-    true = set(shares(key))
     counts: Counter[str] = Counter()
     stated: Counter[str] = Counter()
     for visit in visits:
@@ -61,7 +59,7 @@ def chased(visits: Sequence[Visit], key: Key) -> list[dict[str, Any]]:
         likely = {e.cause for e in visit.events if isinstance(e, Marked) and e.mark == "likely"}
         counts.update(said | likely)
         stated.update(said)
-    listed = set(counts) | true
+    listed = set(counts) | set(true)
     return [
         {
             "name": name_of(code),
@@ -73,15 +71,15 @@ def chased(visits: Sequence[Visit], key: Key) -> list[dict[str, Any]]:
     ]
 
 
-def best_question(visits: Sequence[Visit], key: Key) -> Question | None:
+def best_question(visits: Sequence[Visit], true: Mapping[str, float]) -> Question | None:
     """Of all that anybody measured before a repair, what bears most on the truth a minute.
 
     Parameters
     ----------
     visits : sequence of Visit
         Closed.
-    key : Key
-        What was true.
+    true : mapping
+        Share of each true cause. [-]
 
     Returns
     -------
@@ -91,7 +89,6 @@ def best_question(visits: Sequence[Visit], key: Key) -> Question | None:
     asked: Counter[str] = Counter()
     for visit in visits:
         asked.update({event.reading.measurement for event in _before_repair(visit)})
-    true = shares(key)
     worth = {
         name: sum(share * weights()[cause].get(name, 0.0) for cause, share in true.items())
         / max(MEASUREMENTS[name].minutes, 1.0)
@@ -183,11 +180,12 @@ def class_debrief(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
         Plain data without a name, a seat or a point.
     """
     key = site.key.opened()
+    true = shares(key)
     return {
         "story": key.story,
         "closed": len(visits),
-        "chased": chased(visits, key),
-        "question": best_question(visits, key),
+        "chased": chased(visits, true),
+        "question": best_question(visits, true),
         "ways": [
             {"letter": letter, "steps": _steps(visit, site)}
             for letter, visit in zip(LETTERS, contrasting(visits), strict=False)

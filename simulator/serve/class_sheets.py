@@ -6,14 +6,13 @@ from collections.abc import Iterable, Sequence
 
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
-from simulator.calls.sealed import sealed
 from simulator.diagnosis.causes import name_of
 from simulator.records.class_records import ClassRecord
 from simulator.scoring.scorecard import VERSION
-from simulator.scoring.truth import shares
 from simulator.serve import class_rules
 from simulator.serve.class_files import overrides
 from simulator.serve.classes import Row, board
+from simulator.serve.closed_visits import true_causes
 from simulator.serve.item_statistics import Response, items
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")  # what a spreadsheet would carry out
@@ -122,7 +121,7 @@ def responses(rows: Iterable[Row]) -> list[Response]:
     for row in rows:
         if not row.call_id or (row.seat, row.call_id) in first:
             continue
-        true = shares(sealed(row.call_id).opened()) if row.points is not None else {}
+        true = true_causes(row.token) if row.points is not None else ()
         first[row.seat, row.call_id] = Response(
             trainee=str(row.seat),
             call=row.call_id,

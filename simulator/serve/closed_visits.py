@@ -8,6 +8,7 @@ from simulator.calls.site import Site
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.playing import Trainee, played
 from simulator.scoring.scorecard import Scorecard, score
+from simulator.scoring.truth import shares
 from simulator.serve import visits
 
 
@@ -28,6 +29,24 @@ def closed_card(token: str) -> Scorecard | None:
     if not visit.is_closed:
         return None
     return score(visit.events, sealed(visits.records().record(token).call).opened())
+
+
+def true_causes(token: str) -> tuple[str, ...]:
+    """What there was to find on a closed visit.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+
+    Returns
+    -------
+    tuple of str
+        Codes; empty while it is open.
+    """
+    if not fold(visits.records().events(token)).is_closed:
+        return ()
+    return tuple(shares(sealed(visits.records().record(token).call).opened()))
 
 
 def site_for_paper(call: str) -> Site:
