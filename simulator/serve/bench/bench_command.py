@@ -7,6 +7,7 @@ import sys
 from simulator.serve.bench.timing import table
 
 MOST_ROUNDS = 50
+MOST_TRAINEES = 35
 
 
 def rounds(text: str) -> int:
@@ -32,6 +33,29 @@ def rounds(text: str) -> int:
     return int(text)
 
 
+def trainees(text: str) -> int:
+    """A number of trainees as typed.
+
+    Parameters
+    ----------
+    text : str
+        What follows ``--trainees``.
+
+    Returns
+    -------
+    int
+        From 2 to 35: the bench has 40 places. [-]
+
+    Raises
+    ------
+    argparse.ArgumentTypeError
+        With what was wrong.
+    """
+    if not (text.isascii() and text.isdigit() and 2 <= int(text) <= MOST_TRAINEES):
+        raise argparse.ArgumentTypeError(f"a class has 2 to 35 trainees, not {text!r}")
+    return int(text)
+
+
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the options.
 
@@ -40,8 +64,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser : ArgumentParser
         Of the subcommand.
     """
+    parser.add_argument(
+        "what", nargs="?", choices=("class",), help="thirty trainees at once, beside hello pages"
+    )
     parser.add_argument("--rounds", type=rounds, default=5, help="how often each (default: 5)")
-    parser.add_argument("--json", action="store_true", help="the plant's figures, as JSON")
+    parser.add_argument("--trainees", type=trainees, default=30, help="of a class (default: 30)")
+    parser.add_argument(
+        "--json", action="store_true", help="for programs; of the plant alone without class"
+    )
     parser.add_argument("--no-pages", action="store_true", help="time the plant only")
 
 
@@ -58,6 +88,8 @@ def run(args: argparse.Namespace) -> int:
     int
         Exit status. [-]
     """
+    if args.what == "class":
+        return _class(args)
     from simulator.serve.bench.solving import comparison, solving
 
     if args.json:
@@ -80,3 +112,12 @@ def run(args: argparse.Namespace) -> int:
     for name, value in figures.items():
         sys.stdout.write(f"{name}: {value:,.1f}\n")
     return 0
+
+
+def _class(args: argparse.Namespace) -> int:
+    try:
+        from simulator.serve.bench import class_command
+    except ImportError:
+        sys.stderr.write("A class needs the test extra: pip install benchcall[test].\n")
+        return 1
+    return class_command.run(args.trainees, args.rounds, args.json)

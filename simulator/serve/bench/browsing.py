@@ -71,10 +71,11 @@ def browsing(times: int) -> list[Timing]:
     """
     with (
         TemporaryDirectory() as folder,
-        our_server(Path(folder)) as ours,
-        plain_server(Path(folder)) as plain,
-        _browser() as browser,
+        our_server(Path(folder)) as our,
+        plain_server(Path(folder)) as other,
+        a_browser() as browser,
     ):
+        ours, plain = our.address, other.address
         _opened(browser, plain, HELLO_READY)
         _opened(browser, ours + STAND, STAND_READY)
         plain_times, our_times = [], []
@@ -97,14 +98,34 @@ def browsing(times: int) -> list[Timing]:
 
 def _opened(browser: "Browser", address: str, selector: str) -> float:
     """Open a page in a browser that has no cache; the time is the page's own."""
-    with _page(browser, address) as page:
-        page.add_init_script(f"({_NOTE_READY})({selector!r})")
-        page.goto(address, wait_until="commit")
-        return float(page.evaluate(_READY_AT)) / 1e3
+    with a_page(browser, address) as page:
+        return time_to(page, address, selector)
+
+
+def time_to(page: "Page", address: str, selector: str) -> float:
+    """Go to an address and wait for something to be there.
+
+    Parameters
+    ----------
+    page : Page
+        Blank.
+    address : str
+        Where to go.
+    selector : str
+        What to wait for.
+
+    Returns
+    -------
+    float
+        By the page's own clock. [s]
+    """
+    page.add_init_script(f"({_NOTE_READY})({selector!r})")
+    page.goto(address, wait_until="commit")
+    return float(page.evaluate(_READY_AT)) / 1e3
 
 
 def _moves(browser: "Browser", address: str) -> tuple[float, ...]:
-    with _page(browser, address) as page:
+    with a_page(browser, address) as page:
         page.goto(address)
         page.wait_for_selector(STAND_READY)
         page.click("#tab-weather")
@@ -118,7 +139,21 @@ def _moves(browser: "Browser", address: str) -> tuple[float, ...]:
 
 
 @contextmanager
-def _page(browser: "Browser", address: str) -> "Iterator[Page]":
+def a_page(browser: "Browser", address: str) -> "Iterator[Page]":
+    """A page of a new browser profile, which hears nobody but the server.
+
+    Parameters
+    ----------
+    browser : Browser
+        Running.
+    address : str
+        Of the server.
+
+    Yields
+    ------
+    Page
+        Blank; left at the end, so that its kernel is freed.
+    """
     home = urlsplit(address).netloc
 
     def keep_home(route: "Route") -> None:
@@ -142,7 +177,13 @@ def _page(browser: "Browser", address: str) -> "Iterator[Page]":
 
 
 @contextmanager
-def _browser() -> "Iterator[Browser]":
+def a_browser() -> "Iterator[Browser]":
+    """Chromium without a screen.
+
+    Yields
+    ------
+    Browser
+    """
     from playwright.sync_api import sync_playwright
 
     named = os.environ.get("BENCHCALL_CHROMIUM")

@@ -8,6 +8,7 @@ import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from urllib.error import URLError
 from urllib.request import urlopen
@@ -16,8 +17,24 @@ HELLO = "import ipywidgets\nipywidgets.Label('hello')"
 STARTS_WITHIN = 30.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Served:
+    """A server that listens.
+
+    Parameters
+    ----------
+    address : str
+        With a slash at its end.
+    pid : int
+        Process number.
+    """
+
+    address: str
+    pid: int
+
+
 @contextmanager
-def our_server(folder: Path) -> Iterator[str]:
+def our_server(folder: Path) -> Iterator[Served]:
     """The bench, with data of its own.
 
     Parameters
@@ -27,17 +44,17 @@ def our_server(folder: Path) -> Iterator[str]:
 
     Yields
     ------
-    str
-        Address of the home page.
+    Served
+        Its address is that of the home page.
     """
     port = _free_port()
     command = [sys.executable, "-m", "simulator.serve.command", "--port", str(port), "--no-browser"]
-    with _running(command, port, os.environ | {"BENCHCALL_DATA": str(folder)}) as address:
-        yield address
+    with _running(command, port, os.environ | {"BENCHCALL_DATA": str(folder)}) as served:
+        yield served
 
 
 @contextmanager
-def plain_server(folder: Path) -> Iterator[str]:
+def plain_server(folder: Path) -> Iterator[Served]:
     """Voila as it comes, with a page of one label.
 
     Parameters
@@ -47,8 +64,8 @@ def plain_server(folder: Path) -> Iterator[str]:
 
     Yields
     ------
-    str
-        Address of that page.
+    Served
+        Its address is that of the page.
     """
     notebook = folder / "hello.ipynb"
     cell: dict[str, object] = {
@@ -63,17 +80,17 @@ def plain_server(folder: Path) -> Iterator[str]:
     notebook.write_text(json.dumps(whole), encoding="utf-8")
     port = _free_port()
     command = [sys.executable, "-m", "voila", str(notebook), "--no-browser", f"--port={port}"]
-    with _running(command, port, dict(os.environ)) as address:
-        yield address
+    with _running(command, port, dict(os.environ)) as served:
+        yield served
 
 
 @contextmanager
-def _running(command: list[str], port: int, environment: dict[str, str]) -> Iterator[str]:
+def _running(command: list[str], port: int, environment: dict[str, str]) -> Iterator[Served]:
     quiet = subprocess.DEVNULL
     process = subprocess.Popen(command, env=environment, stdout=quiet, stderr=quiet)
     try:
         _wait_for(port, process)
-        yield f"http://127.0.0.1:{port}/"
+        yield Served(address=f"http://127.0.0.1:{port}/", pid=process.pid)
     finally:
         process.terminate()
         process.wait(timeout=20)

@@ -37,6 +37,7 @@ MODULES = (
     "simulator.serve.heartbeat",
     "simulator.serve.pages",
     "simulator.serve.visits",
+    "sqlalchemy.dialects.sqlite",
 )
 FIRST_LOOK = {
     "do": "set",
@@ -56,11 +57,17 @@ def warm_up() -> None:
     do_without_debugger()
     for name in MODULES:
         importlib.import_module(name)
-    from simulator.serve import stand
+    from simulator.diagnosis.causes import causes
+    from simulator.repairs import _catalogue as repairs
+    from simulator.serve import stand, visits
 
     stand.answer(dict(FIRST_LOOK))
     for language in languages():
         catalogue(language)
+    # What a call reads of files, short of any key.
+    causes()
+    repairs.discover()
+    visits.list_calls()
     # What is frozen is never written to by the collector, so its pages stay shared.
     gc.collect()
     gc.freeze()
