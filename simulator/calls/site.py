@@ -24,6 +24,7 @@ from simulator.repairs import _catalogue as repairs
 CHARGE_SCATTER = 0.02  # either way [-]
 AIRFLOW_SCATTER = 0.03  # either way [-]
 SETTLED = 3600.0  # nothing changes any more after this [s]
+KEPT = 16  # solved states: a visit looks at now, before and healthy, over and over [-]
 CHARGE_PRESSURES = ("suction_pressure", "liquid_pressure")
 
 Acts = tuple[tuple[str, float | None], ...]
@@ -163,6 +164,8 @@ class Site:
         wanted = (acts, round(minute, 2), is_running, settling)
         if wanted not in self._solved:
             installation, conditions = self.installation(acts), self.conditions(minute)
+            if len(self._solved) >= KEPT:
+                del self._solved[next(iter(self._solved))]
             self._solved[wanted] = (
                 timeline.quasi_steady(installation, conditions, float(settling))
                 if is_running

@@ -68,9 +68,32 @@ def warm_up() -> None:
     causes()
     repairs.discover()
     visits.list_calls()
+    _take_everything()
     # What is frozen is never written to by the collector, so its pages stay shared.
     gc.collect()
     gc.freeze()
+
+
+def _take_everything() -> None:
+    """Every reading once on a sound unit: what a first reading loads is loaded for all."""
+    from simulator.instruments.measurements import MEASUREMENTS
+    from simulator.instruments.session import Session
+    from simulator.instruments.steps import STEPS
+    from simulator.instruments.take import Hands, take
+    from simulator.plant import standing, timeline
+    from simulator.plant.catalogue import load_installation
+    from simulator.plant.conditions import from_wet_bulb
+
+    unit = load_installation()
+    around = from_wet_bulb(outdoor=308.15, return_temperature=299.8, return_wet_bulb=292.6)
+    now = timeline.quasi_steady(unit, around, 60.0)
+    moment = timeline.Moment(now=now, before=standing.at_rest(unit, around), seconds=60.0)
+    hands = Hands(prepared=frozenset(STEPS), session=Session.of_visit(0), texts={})
+    for code, measurement in MEASUREMENTS.items():
+        if measurement.has_number:
+            way = measurement.techniques[0].id
+            chance = np.random.default_rng(0)
+            take(code, way, moment=moment, installation=unit, hands=hands, chance=chance)
 
 
 def become_kernel(order: int, parent: int) -> None:
