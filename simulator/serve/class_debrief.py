@@ -15,6 +15,7 @@ from simulator.scoring.debrief import told
 from simulator.scoring.truth import shares
 
 THREE = 3
+ALIKE = 0.2  # ways less unlike than this are shown once [-]
 LETTERS = "ABC"
 
 
@@ -116,7 +117,7 @@ def contrasting(visits: Sequence[Visit], most: int = THREE) -> list[Visit]:
     list
         In the order in which they came.
     """
-    if len(visits) <= most:
+    if len(visits) <= 1:
         return list(visits)
     pairs = [
         (unlikeness(a, b), -i, -j)
@@ -126,11 +127,17 @@ def contrasting(visits: Sequence[Visit], most: int = THREE) -> list[Visit]:
     ]
     _, first, second = max(pairs)
     chosen = [-first, -second]
+
+    def apart(i: int) -> float:
+        return min(unlikeness(visits[i], visits[j]) for j in chosen)
+
+    if unlikeness(visits[chosen[0]], visits[chosen[1]]) < ALIKE:
+        return [visits[0]]
     while len(chosen) < most:
-        left = [i for i in range(len(visits)) if i not in chosen]
-        chosen.append(
-            max(left, key=lambda i: (min(unlikeness(visits[i], visits[j]) for j in chosen), -i))
-        )
+        left = [i for i in range(len(visits)) if i not in chosen and apart(i) >= ALIKE]
+        if not left:
+            break
+        chosen.append(max(left, key=lambda i: (apart(i), -i)))
     return [visits[i] for i in sorted(chosen)]
 
 
@@ -194,21 +201,28 @@ def class_debrief(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
 
 
 def _steps(visit: Visit, site: Site) -> list[dict[str, Any]]:
-    """What was done, readings at one place in one line, the write-up left out: it may name."""
+    """What was done, readings in a row on one line; a write-up's text may name people."""
     steps: list[dict[str, Any]] = []
     for event in visit.events:
         if isinstance(event, Measured) and steps and steps[-1]["is_reading"]:
-            steps[-1]["text"] += f"; {told(event, site, 'us')}"
+            steps[-1]["text"] += f"; {_said(event, site)}"
         elif _tells(event):
             steps.append(
                 {
                     "minute": round(event.minute),
-                    "text": told(event, site, "us"),
+                    "text": _said(event, site),
                     "is_reading": isinstance(event, Measured),
                     "is_turn": isinstance(event, Declared) or hasattr(event, "repair"),
                 }
             )
     return steps
+
+
+def _said(event: Event, site: Site) -> str:
+    """What was asked, not what it showed: the wall has room for the way."""
+    if isinstance(event, Measured):
+        return MEASUREMENTS[event.reading.measurement].name
+    return told(event, site, "us")
 
 
 def _tells(event: Event) -> bool:

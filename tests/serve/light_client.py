@@ -131,7 +131,8 @@ class LightClient:
                     data = json.loads(said)["content"].get("data", {})
                     if is_it(data):
                         return dict(data)
-        raise NotReady("the line was closed")
+        code = None if self.line is None else self.line.close_code
+        raise NotReady(f"the line was closed: {code}")
 
 
 def panel_of(states: dict[str, Any]) -> str:

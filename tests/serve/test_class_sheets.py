@@ -97,3 +97,5 @@ def test_the_three_ways_differ_most_and_no_score_is_asked(played: str) -> None:
     chosen = class_debrief.contrasting([good, good, hasty, third, good])
     assert len(chosen) == 3
     assert {id(one) for one in chosen} == {id(good), id(hasty), id(third)}
+    assert class_debrief.contrasting([good, hasty, good]) == [good, hasty]
+    assert class_debrief.contrasting([good, good]) == [good]
