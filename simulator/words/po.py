@@ -6,14 +6,8 @@ References
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
-_QUOTED = r'"(?:[^"\\\n]|\\.)*"'
-_TEXT = rf"{_QUOTED}(?:\s*\n{_QUOTED})*"
-_ENTRY = re.compile(
-    rf"(?P<flags>(?:^#,.*\n)*)^msgid (?P<id>{_TEXT})\s*\nmsgstr (?P<said>{_TEXT})", re.MULTILINE
-)
-_PIECE = re.compile(_QUOTED)
 _ESCAPED = re.compile(r"\\(.)")
 _MEANT = {"n": "\n", "t": "\t"}
 
@@ -32,12 +26,30 @@ def read(text: str) -> dict[str, str]:
         English to the other language, the header under the empty text; what is not translated
         yet, or marked as fuzzy, is left out.
     """
-    found = {}
-    for entry in _ENTRY.finditer(text):
-        said = _plain(entry["said"])
-        if said and "fuzzy" not in entry["flags"]:
-            found[_plain(entry["id"])] = said
-    return found
+    return {message: said for message, said, is_sure in _entries(text) if said and is_sure}
+
+
+def _entries(text: str) -> Iterator[tuple[str, str, bool]]:
+    """Message, what is said, and whether no one doubts it; line by line, as this is quick."""
+    message, said, is_sure, in_said = "", "", True, False
+    for line in text.splitlines():
+        if line.startswith('"'):
+            if in_said:
+                said += _plain(line)
+            else:
+                message += _plain(line)
+        elif line.startswith("msgid "):
+            message = _plain(line[6:])
+            in_said = False
+        elif line.startswith("msgstr "):
+            said, in_said = _plain(line[7:]), True
+        elif in_said:
+            yield message, said, is_sure
+            in_said, is_sure = False, True
+        if line.startswith("#,"):
+            is_sure = "fuzzy" not in line
+    if in_said:
+        yield message, said, is_sure
 
 
 def header(text: str) -> dict[str, str]:
@@ -53,10 +65,8 @@ def header(text: str) -> dict[str, str]:
     dict
         Field to what stands in it.
     """
-    first = _ENTRY.search(text)
-    if first is None or _plain(first["id"]):
-        return {}
-    lines = (line.partition(": ") for line in _plain(first["said"]).splitlines())
+    message, said, _ = next(_entries(text), ("none", "", True))
+    lines = (line.partition(": ") for line in said.splitlines() if not message)
     return {name: value for name, _, value in lines}
 
 
@@ -99,7 +109,7 @@ def _quoted(text: str) -> str:
 
 
 def _plain(quoted: str) -> str:
-    text = "".join(piece[1:-1] for piece in _PIECE.findall(quoted))
+    text = quoted.strip()[1:-1]
     if "\\" not in text:
         return text
     return _ESCAPED.sub(lambda sign: _MEANT.get(sign[1], sign[1]), text)

@@ -7,6 +7,7 @@ a sentence is recognised where it leaves the bench, by the words between its hol
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cache
 
 HOLE = re.compile(r"\{[^{}]*\}")
 _TELLING = 4  # letters: "at" between two holes would cut any sentence in two
@@ -28,11 +29,9 @@ class Sentence:
     english: str
     said: str
     _words: str = field(init=False, repr=False)
-    _pattern: re.Pattern[str] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "_words", max(HOLE.split(self.english), key=len))
-        object.__setattr__(self, "_pattern", re.compile(_pattern(self.english), re.DOTALL))
 
     @property
     def length(self) -> int:
@@ -62,7 +61,7 @@ class Sentence:
         """
         if self._words not in text:
             return None
-        found = self._pattern.fullmatch(text)
+        found = _compiled(self.english).fullmatch(text)
         if found is None:
             return None
         filled = dict(zip(dict.fromkeys(HOLE.findall(self.english)), found.groups(), strict=True))
@@ -99,6 +98,12 @@ def is_telling(message: str) -> bool:
     parts = HOLE.split(message)
     letters = sum(sign.isalpha() for part in parts for sign in part)
     return len(parts) > 1 and letters >= (1 if parts[0].strip() else _TELLING)
+
+
+@cache
+def _compiled(english: str) -> re.Pattern[str]:
+    """Made when a text first holds the sentence's words: most never do."""
+    return re.compile(_pattern(english), re.DOTALL)
 
 
 def _pattern(english: str) -> str:
