@@ -2,21 +2,7 @@
 
 from typing import Any
 
-from simulator.calls.decide import place_name
-from simulator.calls.events import (
-    Closed,
-    Declared,
-    Event,
-    Marked,
-    Measured,
-    Moved,
-    Opened,
-    Prepared,
-    Repaired,
-    Started,
-    Stopped,
-    Waited,
-)
+from simulator.calls.events import Event, Marked, Measured, Prepared
 from simulator.calls.sealed import Key
 from simulator.calls.sheet import pairs
 from simulator.calls.site import Site, acts_of
@@ -24,14 +10,13 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.instruments.steps import STEPS
-from simulator.quantities.shown import show
-from simulator.repairs._catalogue import discover
 from simulator.scoring import reasoning
 from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
+from simulator.scoring.odds import odds_after, turns
 from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
+from simulator.scoring.telling import place_said, told
 from simulator.scoring.three_states import before_after, bill
 from simulator.scoring.truth import shares
 
@@ -71,7 +56,8 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
         "turning_point": turning_point(visit, key, site),
         "harm": [*card.harm, *charge_left(visit, site)],
         "invalid_charge_tests": charge_tests(visit, site, system),
-        "timeline": [_step(visit, event, site, system) for event in visit.events if _tells(event)],
+        "timeline": _timeline(visit, site, system),
+        "turns": turns(visit, site),
         "pairs": pairs(visit, site, system),
         "before_after": before_after(site, acts_of(visit), system),
         "bill": bill(site, acts_of(visit), system),
@@ -279,7 +265,7 @@ def turning_point(visit: Visit, key: Key, site: Site) -> str:
     item = MEASUREMENTS[name]
     return (
         f"It was not taken: {item.name.lower()}, {item.minutes:g} min, "
-        f"{_place(site, item.place)}. It would have told most."
+        f"{place_said(site, item.place)}. It would have told most."
     )
 
 
@@ -287,10 +273,13 @@ def _tells(event: Event) -> bool:
     return not isinstance(event, Marked)
 
 
-def _place(site: Site, place: str) -> str:
-    """As this house calls it, inside a sentence."""
-    said = place_name(site, place)
-    return said[:1].lower() + said[1:]
+def _timeline(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
+    odds = odds_after(visit, site)
+    return [
+        {**_step(visit, event, site, system), "odds": odds.get(event.seq)}
+        for event in visit.events
+        if _tells(event)
+    ]
 
 
 def _step(visit: Visit, event: Event, site: Site, system: str) -> dict[str, Any]:
@@ -299,53 +288,3 @@ def _step(visit: Visit, event: Event, site: Site, system: str) -> dict[str, Any]
         note = reasoning.weakness(visit, event) or (" ".join(event.problems) or None)
     said = {"text": told(event, site, system), "note": note}
     return {"seq": event.seq, "minute": event.minute, **said}
-
-
-def told(event: Event, site: Site, system: str) -> str:
-    """One event in words.
-
-    Parameters
-    ----------
-    event : Event
-        What happened.
-    site : Site
-        Names the places of this house.
-    system : str
-        Units, ``us`` or ``si``.
-
-    Returns
-    -------
-    str
-    """
-    match event:
-        case Measured():
-            reading = event.reading
-            seen = reading.words or str(show(reading.value or 0.0, reading.kind, system))
-            return f"{MEASUREMENTS[reading.measurement].name}: {seen}"
-        case Moved():
-            return f"To: {_place(site, event.place)}."
-        case Prepared():
-            return f"{STEPS[event.step].name}."
-        case Repaired():
-            amount = "" if event.amount is None else f", {show(event.amount, 'small_mass', system)}"
-            return f"{discover()[event.repair].title}{amount}."
-        case Declared():
-            return f"Finding: {'; '.join(name_of(code) for code in event.causes)}."
-        case _:
-            return _told_shortly(event)
-
-
-def _told_shortly(event: Event) -> str:
-    match event:
-        case Opened():
-            return "Arrived; the system was running." if event.is_running else "Arrived."
-        case Started():
-            return "Started the system."
-        case Stopped():
-            return "Switched the system off."
-        case Waited():
-            return f"Waited {event.minutes:g} min."
-        case Closed():
-            return "Left the site."
-        case _:
-            return "Wrote to the customer."

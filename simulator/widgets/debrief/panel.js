@@ -12,6 +12,8 @@ function debriefPage(d) {
     d.turning_point && story(WORDS.turning, d.turning_point),
     d.harm && d.harm.length > 0 && list(WORDS.harm, d.harm, "problem"),
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
+    d.turns.length > 0 && el("section", {}, el("h2", {}, WORDS.turns),
+      el("ul", { class: "dashes" }, d.turns.map((turn) => el("li", {}, turn.text, " ", toStep(d, turn.seq))))),
     timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
@@ -98,9 +100,18 @@ function parts(d) {
 
 function timeline(d) {
   return el("section", {}, el("h2", {}, WORDS.timeline),
+    d.timeline.some((step) => step.odds) && el("p", { class: "small" }, WORDS.oddsHow),
     el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
       el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
-      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note))))));
+      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note), step.odds && oddsBar(step.odds))))));
+}
+
+// How likely exactly what was true was by then, from the readings alone.
+function oddsBar(odds) {
+  return el("div", { class: "odds" },
+    el("meter", { min: 0, max: 1, value: odds.share, "aria-label": WORDS.share }),
+    el("span", { class: "small" }, `${Math.round(100 * odds.share)} %`),
+    odds.words && el("p", { class: "small" }, odds.words, " ", `${WORDS.likeliest}: `, odds.likeliest, "."));
 }
 
 function render({ model, el: host }) {

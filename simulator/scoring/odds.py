@@ -1,0 +1,162 @@
+"""The odds a visit's own readings gave, reading by reading, told once it is closed."""
+
+from functools import lru_cache
+from itertools import pairwise
+from typing import Any
+
+from simulator.calls.events import Event, Measured, Opened
+from simulator.calls.site import Site
+from simulator.calls.visit import Visit, fold
+from simulator.diagnosis.belief import Belief, history
+from simulator.diagnosis.causes import name_of
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.validity import AIRFLOW_PROOF
+from simulator.scoring.truth import shares
+
+# Decimal logarithms of the odds of what was true over its best rival [-].
+SUSPICION, ENOUGH, ENOUGH_FOR_COSTLY = 0.5, 1.0, 1.477
+CERTAIN = 2.0  # nothing is told beyond it [-]
+MOVED = 0.1  # less than this is no news [-]
+LONG = 5.0  # an act shorter than this is never the costliest, in minutes
+
+
+def band(odds: float) -> str:
+    """Odds in words.
+
+    Parameters
+    ----------
+    odds : float
+        Decimal logarithm. [-]
+
+    Returns
+    -------
+    str
+        A sentence.
+    """
+    if odds >= ENOUGH_FOR_COSTLY:
+        return "Better than 30 to 1 for what was true: enough even for a costly repair."
+    if odds >= ENOUGH:
+        return "Better than 10 to 1 for what was true: enough for a repair that can be undone."
+    if odds >= SUSPICION:
+        return "A suspicion of what was true, not yet enough for a repair."
+    if odds >= -SUSPICION:
+        return "Open: what was true and its best rival stood about even."
+    return "Something else still looked likelier than what was true."
+
+
+def _before_repair(visit: Visit, site: Site) -> list[Belief]:
+    first = visit.repairs[0].seq if visit.repairs else visit.next_seq
+    return list(_believed(visit.events[:first], site))
+
+
+@lru_cache(maxsize=8)
+def _believed(events: tuple[Event, ...], site: Site) -> tuple[Belief, ...]:
+    return history(fold(events), site.call)
+
+
+def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
+    """Odds after each reading up to the first repair, by its event.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    site : Site
+        With the key.
+
+    Returns
+    -------
+    dict
+        ``share``, the probability of exactly what was true, ``words`` and ``likeliest``.
+    """
+    true = frozenset(shares(site.key.opened()))
+    arrived = next((e.seq for e in visit.events if isinstance(e, Opened)), 0)
+    found: dict[int, dict[str, Any]] = {}
+    last = ("", "")
+    for belief in _before_repair(visit, site):
+        # Sets of more than two causes are not counted, so nothing can be said of their odds.
+        if true not in belief.sets:
+            return {}
+        said = band(belief.odds(true)), _names(belief)
+        found[max(belief.seq, arrived)] = {
+            "share": round(belief.sets[true], 3),
+            # Said again only where it has changed.
+            "words": said[0] if said != last else "",
+            "likeliest": said[1] if said != last else "",
+        }
+        last = said
+    return found
+
+
+def _names(belief: Belief) -> str:
+    return "; ".join(name_of(cause) for cause in sorted(belief.best))
+
+
+def _held(odds: float) -> float:
+    """Past 100 to 1 either way nothing is learnt that would change what is done."""
+    return min(max(odds, -CERTAIN), CERTAIN)
+
+
+def turns(visit: Visit, site: Site) -> list[dict[str, Any]]:
+    """The reading that told most, and the one that cost most for telling nothing.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    site : Site
+        With the key.
+
+    Returns
+    -------
+    list
+        ``text`` and ``seq``; empty where nothing stands out.
+    """
+    key = site.key.opened()
+    true = frozenset(shares(key))
+    beliefs = _before_repair(visit, site)
+    if true not in beliefs[0].sets:
+        return []
+    taken = {event.seq: event for event in visit.readings}
+    gains = [
+        (_held(after.odds(true)) - _held(before.odds(true)), taken[after.seq])
+        for before, after in pairwise(beliefs)
+        if after.seq in taken
+    ]
+    # What proves a repair is taken before it too, and the air before any charge test.
+    needed = {*AIRFLOW_PROOF, *(test for tests in key.proof.values() for test in tests)}
+    return [*_best(gains), *_costliest(gains, needed)]
+
+
+def _best(gains: list[tuple[float, Measured]]) -> list[dict[str, Any]]:
+    gain, event = max(gains, key=lambda one: one[0], default=(0.0, None))
+    if event is None or gain < MOVED:
+        return []
+    text = (
+        f"Your best reading: {_said(event)}. It made what was true {10.0**gain:.0f} times as "
+        "likely against its best rival."
+        if gain >= SUSPICION
+        else f"Your best reading: {_said(event)}. It moved the odds, though only a little."
+    )
+    return [{"text": text, "seq": event.seq}]
+
+
+def _costliest(gains: list[tuple[float, Measured]], needed: set[str]) -> list[dict[str, Any]]:
+    idle = [
+        (MEASUREMENTS[event.reading.measurement].minutes, event)
+        for gain, event in gains
+        if abs(gain) < MOVED and event.reading.measurement not in needed
+    ]
+    minutes, event = max(idle, key=lambda one: one[0], default=(0.0, None))
+    if event is None or minutes < LONG:
+        return []
+    text = (
+        f"The costliest for what it told: {_said(event)}, {minutes:.0f} min. After what you knew "
+        "by then it hardly moved the odds."
+    )
+    return [{"text": text, "seq": event.seq}]
+
+
+def _said(event: Measured) -> str:
+    name = MEASUREMENTS[event.reading.measurement].name
+    return f"{name[:1].lower()}{name[1:]} at minute {event.minute:.0f}"

@@ -1,0 +1,90 @@
+"""Events of a visit in words, for the timeline."""
+
+from simulator.calls.decide import place_name
+from simulator.calls.events import (
+    Closed,
+    Declared,
+    Event,
+    Measured,
+    Moved,
+    Opened,
+    Prepared,
+    Repaired,
+    Started,
+    Stopped,
+    Waited,
+)
+from simulator.calls.site import Site
+from simulator.diagnosis.causes import name_of
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.steps import STEPS
+from simulator.quantities.shown import show
+from simulator.repairs._catalogue import discover
+
+
+def place_said(site: Site, place: str) -> str:
+    """A place as this house calls it, inside a sentence.
+
+    Parameters
+    ----------
+    site : Site
+        Names its places.
+    place : str
+        Which.
+
+    Returns
+    -------
+    str
+    """
+    said = place_name(site, place)
+    return said[:1].lower() + said[1:]
+
+
+def told(event: Event, site: Site, system: str) -> str:
+    """One event in words.
+
+    Parameters
+    ----------
+    event : Event
+        What happened.
+    site : Site
+        Names the places of this house.
+    system : str
+        Units, ``us`` or ``si``.
+
+    Returns
+    -------
+    str
+    """
+    match event:
+        case Measured():
+            reading = event.reading
+            seen = reading.words or str(show(reading.value or 0.0, reading.kind, system))
+            return f"{MEASUREMENTS[reading.measurement].name}: {seen}"
+        case Moved():
+            return f"To: {place_said(site, event.place)}."
+        case Prepared():
+            return f"{STEPS[event.step].name}."
+        case Repaired():
+            amount = "" if event.amount is None else f", {show(event.amount, 'small_mass', system)}"
+            return f"{discover()[event.repair].title}{amount}."
+        case Declared():
+            return f"Finding: {'; '.join(name_of(code) for code in event.causes)}."
+        case _:
+            return _told_shortly(event)
+
+
+def _told_shortly(event: Event) -> str:
+    match event:
+        case Opened():
+            return "Arrived; the system was running." if event.is_running else "Arrived."
+        case Started():
+            return "Started the system."
+        case Stopped():
+            return "Switched the system off."
+        case Waited():
+            return f"Waited {event.minutes:g} min."
+        case Closed():
+            return "Left the site."
+        case _:
+            return "Wrote to the customer."
