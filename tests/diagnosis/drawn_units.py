@@ -130,14 +130,14 @@ def _at(visit: Visit, place: str, site: Site) -> Visit:
 
 def _read(visit: Visit, name: str, *, is_running: bool, site: Site) -> Visit:
     item = MEASUREMENTS[name]
-    for need in item.needs:
-        if need not in visit.prepared:
-            visit = _at(visit, STEPS[need].place, site)
-            visit = _done(visit, actions.Prepare(step=need), site)
     if visit.is_running != is_running:
         switch = actions.StartSystem() if is_running else actions.StopSystem()
         visit = _done(visit, switch, site)
         visit = _done(visit, actions.Wait(minutes=30.0), site)
+    for need in item.needs:
+        if need not in visit.prepared:
+            visit = _at(visit, STEPS[need].place, site)
+            visit = _done(visit, actions.Prepare(step=need), site)
     visit = _at(visit, item.place, site)
     way = item.techniques[0].id
     return _done(visit, actions.Measure(measurement=name, technique=way), site)
