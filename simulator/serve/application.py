@@ -30,6 +30,8 @@ from simulator.serve.speaking import page_language, say
 
 STATIC = TEMPLATES / "static"
 PING = 30_000  # [ms]
+# An answer is looked for when the next ping is due, so a shorter wait would end every line.
+PONG = 3 * PING  # [ms]
 PAGE_ASSETS = ("benchcall.css", "page.css", "page.js", "mark.svg")
 
 # What a page asks of its kernel, and no more: a page may not run code or end a kernel.
@@ -116,7 +118,7 @@ class Bench(Voila):  # type: ignore[misc]
             "local_hostnames": ["localhost"],
             "xsrf_cookie_kwargs": {"path": self.base_url, "samesite": "Lax"},
             "ws_ping_interval": PING,
-            "ws_ping_timeout": PING,
+            "ws_ping_timeout": PONG,
             "default_handler_class": NotFound,
             "benchcall_pages": pages,
             "benchcall_asset": asset,

@@ -44,8 +44,17 @@ def test_its_pages_are_accessible_and_fit(instructor: Page, width: int, scheme: 
     page.locator("input[name=call]").first.check()
     page.get_by_role("button", name="Open the class").click()
     is_clean(page, width)
-    page.goto("/instructor/key/mallorn")
+    page.get_by_role("heading", name="Tuesday").wait_for()
+    own, call = page.url, page.get_by_role("link", name="Class debrief").first.get_attribute("href")
+    page.goto(f"{own}/terms")
+    page.get_by_label("Test").first.check()
+    page.get_by_label("Minutes allowed on site, none for no limit").first.fill("90")
+    page.get_by_role("button", name="Assign").first.press("Enter")
+    page.get_by_role("button", name="Release the scores").wait_for()
     is_clean(page, width)
+    for path in (f"{own}/marks", str(call), "/instructor/key/mallorn"):
+        page.goto(path)
+        is_clean(page, width)
 
 
 def test_the_board_follows_a_trainee(

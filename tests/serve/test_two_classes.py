@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from simulator.serve import instructor_door, visits
+from simulator.serve import application, instructor_door, visits
 from tests.serve.two_classes import LATE, two_classes
 
 
@@ -19,3 +19,8 @@ def test_two_small_classes_lose_nothing_and_their_boards_are_current(
     assert figures["acts"] == 24
     assert figures["visits_not_as_sent"] == 0
     assert figures["board_latest"] <= LATE
+
+
+def test_a_line_outlives_its_first_ping() -> None:
+    """Jupyter Server looks for the answer to a ping when the next is due (base/websocket.py)."""
+    assert application.PONG > application.PING
