@@ -11,6 +11,7 @@ from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring import reasoning
+from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.odds import odds_after, turns
@@ -57,6 +58,7 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
         "harm": [*card.harm, *charge_left(visit, site)],
         "invalid_charge_tests": charge_tests(visit, site, system),
         "timeline": _timeline(visit, site, system),
+        "cited": bearing(visit),
         "turns": turns(visit, site),
         "pairs": pairs(visit, site, system),
         "before_after": before_after(site, acts_of(visit), system),

@@ -45,6 +45,9 @@ ROWS: tuple[tuple[str, str, Value], ...] = (
     ("Cooling at the coil", "heat_rate", _field("gross_capacity")),
     ("Cooling that reaches the rooms", "heat_rate", _field("delivered_capacity")),
 )
+# Outside these a reading is marked: what a good tool tells from healthy; chosen.
+BAND = 0.05  # of the healthy value [-]
+BANDS = {"temperature_difference": 1.1, "house_pressure": 0.5}  # 2 °F, and half a pascal, in SI
 # The same while heating; what has no entry keeps its name.
 WHILE_HEATING = {
     "Split at the air handler": "Rise at the air handler",
@@ -57,6 +60,28 @@ WHILE_HEATING = {
 
 def _named(name: str, mode: str) -> str:
     return WHILE_HEATING.get(name, name) if mode == "heating" else name
+
+
+def mark(value: float, healthy: float, kind: str) -> str:
+    """Whether a settled reading stands outside the healthy band.
+
+    Parameters
+    ----------
+    value, healthy : float
+        In SI. [-]
+    kind : str
+        Of quantity.
+
+    Returns
+    -------
+    str
+        ``high``, ``low`` or nothing, by size whatever its sign.
+    """
+    apart = abs(value) - abs(healthy)
+    band = BANDS.get(kind, BAND * abs(healthy))
+    if kind == "house_pressure":
+        apart = value - healthy
+    return "" if abs(apart) <= band else "high" if apart > 0.0 else "low"
 
 
 def before_after(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
@@ -91,6 +116,8 @@ def before_after(site: Site, acts: Acts, system: str) -> list[dict[str, Any]]:
                 "healthy": shown[0].text,
                 "found": shown[1].text,
                 "left": shown[2].text,
+                "found_mark": mark(value(points[1]), value(points[0]), kind),
+                "left_mark": mark(value(points[2]), value(points[0]), kind),
             }
         )
     return rows

@@ -11,7 +11,7 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.scoring.debrief import told
+from simulator.scoring.telling import told
 from simulator.scoring.truth import shares
 
 THREE = 3

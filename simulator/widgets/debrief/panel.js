@@ -12,6 +12,8 @@ function debriefPage(d) {
     d.turning_point && story(WORDS.turning, d.turning_point),
     d.harm && d.harm.length > 0 && list(WORDS.harm, d.harm, "problem"),
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
+    d.cited.length > 0 && el("section", {}, el("h2", {}, WORDS.cited),
+      el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq))))),
     d.turns.length > 0 && el("section", {}, el("h2", {}, WORDS.turns),
       el("ul", { class: "dashes" }, d.turns.map((turn) => el("li", {}, turn.text, " ", toStep(d, turn.seq))))),
     timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
@@ -62,7 +64,8 @@ function threeStates(d) {
         [WORDS.healthy, WORDS.asFound, WORDS.asLeft].map((word) => el("th", { scope: "col" }, word)))),
       el("tbody", {}, d.before_after.map((row) => el("tr", {},
         el("th", { scope: "row" }, row.name, " ", el("span", { class: "unit" }, row.unit)),
-        [row.healthy, row.found, row.left].map((shown) => el("td", {}, shown))))))));
+        [[row.healthy, ""], [row.found, row.found_mark], [row.left, row.left_mark]].map(([shown, mark]) =>
+          el("td", { class: mark ? "outside" : null }, shown, mark && el("span", { class: "mark" }, WORDS.outside[mark])))))))));
 }
 
 function pairs(d) {

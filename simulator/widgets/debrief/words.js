@@ -10,6 +10,8 @@ const WORDS = {
   found: "What you found",
   turning: "The turning point",
   timeline: "What you did, and when",
+  cited: "What each cited reading could and could not show",
+  outside: { high: "high", low: "low" },
   turns: "What your readings were worth",
   share: "Likelihood of exactly what was true",
   likeliest: "Likeliest then",

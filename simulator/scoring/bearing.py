@@ -1,0 +1,72 @@
+"""What each cited reading could and could not show."""
+
+from typing import Any
+
+from simulator.calls.visit import Visit
+from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.evidence import evidence
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.scoring.reasoning import cited
+
+MOST = 4  # causes named for one direction
+WAYS = {
+    "up": "high",
+    "down": "low",
+    "flat": "as it should be",
+    "seen": "what was seen there",
+    "moved": "off either way",
+    "beside": "off either way",
+}
+
+
+def bearing(visit: Visit) -> list[dict[str, Any]]:
+    """Each cited reading, the causes it bears on, and those it cannot tell apart.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+
+    Returns
+    -------
+    list
+        ``text`` and ``seq``, in the order they were taken.
+    """
+    return [
+        {"text": could_show(event.reading.measurement), "seq": event.seq} for event in cited(visit)
+    ]
+
+
+def could_show(measurement: str) -> str:
+    """What one measurement bears on.
+
+    Parameters
+    ----------
+    measurement : str
+        Its id.
+
+    Returns
+    -------
+    str
+        One or two sentences.
+    """
+    ways: dict[str, list[tuple[float, str]]] = {}
+    for cause, rows in evidence().items():
+        if measurement in rows:
+            goes, weight = rows[measurement]
+            ways.setdefault(goes, []).append((-weight, name_of(cause)))
+    name = MEASUREMENTS[measurement].name
+    if not ways:
+        return f"{name}: it bears on no single cause; it says under what conditions others count."
+    parts = [f"{WAYS.get(goes, goes)}: {_listed(found)}" for goes, found in sorted(ways.items())]
+    said = f"{name}. It could show, {'; '.join(parts)}."
+    if any(len(found) > 1 for found in ways.values()):
+        return f"{said} Alone it could not tell those of one direction apart."
+    return f"{said} Alone it could not show how large the fault is, nor rule out a second one."
+
+
+def _listed(found: list[tuple[float, str]]) -> str:
+    names = [name for _, name in sorted(found)]
+    more = len(names) - MOST
+    kept = ", ".join(name[:1].lower() + name[1:] for name in names[:MOST])
+    return f"{kept} and {more} more" if more > 0 else kept
