@@ -15,7 +15,6 @@ WAYS = {
     "flat": "as it should be",
     "seen": "what was seen there",
     "moved": "off either way",
-    "beside": "off either way",
 }
 
 
@@ -52,12 +51,13 @@ def could_show(measurement: str) -> str:
     """
     ways: dict[str, list[tuple[float, str]]] = {}
     for cause, rows in evidence().items():
-        if measurement in rows:
-            goes, weight = rows[measurement]
+        # A reading that others are judged against claims nothing itself.
+        goes, weight = rows.get(measurement, ("beside", 0.0))
+        if goes != "beside":
             ways.setdefault(goes, []).append((-weight, name_of(cause)))
     name = MEASUREMENTS[measurement].name
     if not ways:
-        return f"{name}: it bears on no single cause; it says under what conditions others count."
+        return f"{name}: it bears on no single cause; others are judged against it."
     parts = [f"{WAYS.get(goes, goes)}: {_listed(found)}" for goes, found in sorted(ways.items())]
     said = f"{name}. It could show, {'; '.join(parts)}."
     if any(len(found) > 1 for found in ways.values()):
