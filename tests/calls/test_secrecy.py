@@ -32,7 +32,9 @@ SPOKEN = {
     r"\.opened\(\)": {
         "calls/site.py",
         "scoring/debrief.py",
+        "scoring/odds.py",  # of closed visits
         "scoring/answer_key.py",
+        "serve/class_debrief.py",  # of closed visits, behind the instructor's door
         "serve/closed_visits.py",
     },
     r"\bdocument\(": {"calls/call_file.py", "calls/sealed.py"},

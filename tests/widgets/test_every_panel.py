@@ -15,6 +15,7 @@ from simulator.widgets.panel import Panel
 # What every widget of the library syncs, and the code and style of a panel.
 ALLOWED = set(ipywidgets.DOMWidget.class_trait_names(sync=True)) | {
     "_esm", "_css", "_anywidget_id",
+    "language", "words",  # of the catalogue, the same for every call
 }  # fmt: skip
 
 
