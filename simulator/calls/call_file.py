@@ -248,3 +248,20 @@ def _check_equipment(site: Rows) -> None:
         ) from None
     if site.text("metering") not in METERING:
         raise CallFileError(f"Call {site.call}: {site.table} needs metering of a kind there is.")
+
+
+def damaged() -> list[str]:
+    """Calls whose file cannot be used, a sentence each.
+
+    Returns
+    -------
+    list
+        Usually empty.
+    """
+    said = []
+    for name in names():
+        try:
+            load(name)
+        except CallFileError as problem:
+            said.append(str(problem))
+    return said

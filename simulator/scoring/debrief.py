@@ -14,7 +14,6 @@ from simulator.scoring import reasoning
 from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
-from simulator.scoring.odds import odds_after, turns
 from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.telling import place_said, told
@@ -59,7 +58,6 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
         "invalid_charge_tests": charge_tests(visit, site, system),
         "timeline": _timeline(visit, site, system),
         "cited": bearing(visit),
-        "turns": turns(visit, site),
         "pairs": pairs(visit, site, system),
         "before_after": before_after(site, acts_of(visit), system),
         "bill": bill(site, acts_of(visit), system),
@@ -276,12 +274,7 @@ def _tells(event: Event) -> bool:
 
 
 def _timeline(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
-    odds = odds_after(visit, site)
-    return [
-        {**_step(visit, event, site, system), "odds": odds.get(event.seq)}
-        for event in visit.events
-        if _tells(event)
-    ]
+    return [_step(visit, event, site, system) for event in visit.events if _tells(event)]
 
 
 def _step(visit: Visit, event: Event, site: Site, system: str) -> dict[str, Any]:

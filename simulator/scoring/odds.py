@@ -88,6 +88,25 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
     return found
 
 
+def told(visit: Visit, site: Site) -> dict[str, Any]:
+    """All that the debrief says of odds.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    site : Site
+        With the key.
+
+    Returns
+    -------
+    dict
+        ``odds`` by number of the event, as text for the wire, and ``turns``.
+    """
+    found = {str(seq): one for seq, one in odds_after(visit, site).items()}
+    return {"odds": found, "turns": turns(visit, site)}
+
+
 def _names(belief: Belief) -> str:
     return "; ".join(name_of(cause) for cause in sorted(belief.best))
 

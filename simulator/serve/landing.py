@@ -78,11 +78,12 @@ class Home(OwnPage):
         """Calls and visits; when they cannot be read, the rest of the page still serves."""
         calls: list[dict[str, Any]] = []
         try:
+            from simulator.calls import call_file
             from simulator.records.visit_records import RecordsError
             from simulator.serve import visits
 
             calls = visits.list_calls()
-            said = " ".join(visits.damaged_calls()) or None
+            said = " ".join(call_file.damaged()) or None
             try:
                 return said, calls, visits.open_visits(trainee)
             except RecordsError as problem:

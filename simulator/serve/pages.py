@@ -60,10 +60,13 @@ def show_call() -> None:
 def show_debrief() -> None:
     """The debrief of the visit in the page's address."""
     token = begin_page().visit
-    _show(
-        DebriefPanel,
-        _visit_handle(token, lambda desk, message: desk.debrief(str(message.get("units", "us")))),
-    )
+    _show(DebriefPanel, _visit_handle(token, _debriefed))
+
+
+def _debriefed(desk: Any, message: dict[str, Any]) -> dict[str, Any]:
+    if message.get("do") == "odds":
+        return dict(desk.odds())
+    return dict(desk.debrief(str(message.get("units", "us"))))
 
 
 def _visit_handle(

@@ -77,23 +77,6 @@ def list_calls() -> list[dict[str, Any]]:
     return sorted(found, key=lambda call: call["level"])
 
 
-def damaged_calls() -> list[str]:
-    """Calls whose file cannot be used, a sentence each.
-
-    Returns
-    -------
-    list
-        Usually empty.
-    """
-    said = []
-    for name in call_file.names():
-        try:
-            call_file.load(name)
-        except CallFileError as problem:
-            said.append(str(problem))
-    return said
-
-
 def start_visit(call_id: str, trainee: str) -> str:
     """Open a visit.
 
@@ -277,13 +260,26 @@ class CallDesk:
         """
         from simulator.scoring.debrief import debrief
 
-        if not self._visit.is_closed:
-            return {"problem": NOT_CLOSED}
-        if is_held(self._record.token):
-            return {"problem": HELD}
+        if hindrance := self._untold():
+            return {"problem": hindrance}
         told = debrief(self._visit, self._site, system if system in SYSTEMS else "us")
-        head = {
-            "visit": {"number": self._record.number, "minutes": round(self._visit.minute)},
-            "work_order": work_order(self._site),
-        }
-        return {"debrief": {**head, **told}}
+        visit = {"number": self._record.number, "minutes": round(self._visit.minute)}
+        return {"debrief": {"visit": visit, "work_order": work_order(self._site), **told}}
+
+    def odds(self) -> dict[str, Any]:
+        """How likely what was true was after each reading; slower than the debrief itself.
+
+        Returns
+        -------
+        dict
+            ``odds`` by event and ``turns``, or ``problem`` while the visit is open.
+        """
+        from simulator.scoring.odds import told
+
+        no = self._untold()
+        return {"problem": no} if no else told(self._visit, self._site)
+
+    def _untold(self) -> str | None:
+        if not self._visit.is_closed:
+            return NOT_CLOSED
+        return HELD if is_held(self._record.token) else None

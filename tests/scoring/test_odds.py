@@ -21,8 +21,9 @@ def capstone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
 
 def steps(desk: CallDesk) -> list[dict[str, Any]]:
     """Steps of the timeline that carry odds."""
-    found = desk.debrief("us")["debrief"]
-    return [step for step in found["timeline"] if step["odds"]]
+    steps = desk.debrief("us")["debrief"]["timeline"]
+    odds = desk.odds()["odds"]
+    return [{**step, "odds": odds[str(step["seq"])]} for step in steps if str(step["seq"]) in odds]
 
 
 @pytest.mark.parametrize(
@@ -49,7 +50,7 @@ def test_hasty_readings_do_not(capstone: CallDesk) -> None:
 
 def test_the_best_reading_is_one_that_was_taken(capstone: CallDesk) -> None:
     good_capstone(capstone)
-    turns = capstone.debrief("us")["debrief"]["turns"]
+    turns = capstone.odds()["turns"]
     taken = {event.seq for event in capstone.visit.readings}
     assert turns[0]["text"].startswith("Your best reading")
     assert {turn["seq"] for turn in turns} <= taken
@@ -58,4 +59,8 @@ def test_the_best_reading_is_one_that_was_taken(capstone: CallDesk) -> None:
 def test_nothing_taken_has_no_turns(capstone: CallDesk) -> None:
     do(capstone, "declare", causes=["no_fault"], cited=[])
     do(capstone, "close")
-    assert capstone.debrief("us")["debrief"]["turns"] == []
+    assert capstone.odds()["turns"] == []
+
+
+def test_an_open_visit_tells_no_odds(capstone: CallDesk) -> None:
+    assert set(capstone.odds()) == {"problem"}

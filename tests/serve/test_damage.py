@@ -33,4 +33,4 @@ def test_a_damaged_call_file_is_said_and_the_others_serve(monkeypatch: pytest.Mo
     monkeypatch.setattr(call_file, "load", load)
     others = {name for name in call_file.names() if name != "rooke"}
     assert {call["id"] for call in visits.list_calls()} == others
-    assert visits.damaged_calls() == ["The file of call rooke is damaged and cannot be opened."]
+    assert call_file.damaged() == ["The file of call rooke is damaged and cannot be opened."]

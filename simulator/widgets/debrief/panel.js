@@ -14,9 +14,7 @@ function debriefPage(d) {
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
     d.cited.length > 0 && el("section", {}, el("h2", {}, WORDS.cited),
       el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq))))),
-    d.turns.length > 0 && el("section", {}, el("h2", {}, WORDS.turns),
-      el("ul", { class: "dashes" }, d.turns.map((turn) => el("li", {}, turn.text, " ", toStep(d, turn.seq))))),
-    timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
+    turnsOf(d), timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
       " ", el("a", { href: "../../" }, WORDS.home)),
@@ -101,12 +99,19 @@ function parts(d) {
       el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text, " ", toStep(d, why.seq))))))));
 }
 
+// The readings that told most and least: an empty place until their worth is worked out.
+function turnsOf(d) {
+  return el("section", { class: "turns", hidden: d.turns.length === 0 }, el("h2", {}, WORDS.turns),
+    el("ul", { class: "dashes" }, d.turns.map((turn) => el("li", {}, turn.text, " ", toStep(d, turn.seq)))));
+}
+
 function timeline(d) {
-  return el("section", {}, el("h2", {}, WORDS.timeline),
-    d.timeline.some((step) => step.odds) && el("p", { class: "small" }, WORDS.oddsHow),
+  return el("section", { class: "timeline-part" }, el("h2", {}, WORDS.timeline),
+    d.reckoning && el("p", { class: "small", role: "status" }, WORDS.reckoning),
+    Object.keys(d.odds).length > 0 && el("p", { class: "small" }, WORDS.oddsHow),
     el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
       el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
-      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note), step.odds && oddsBar(step.odds))))));
+      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note), d.odds[step.seq] && oddsBar(d.odds[step.seq]))))));
 }
 
 // How likely exactly what was true was by then, from the readings alone.
@@ -128,8 +133,16 @@ function render({ model, el: host }) {
   line.patience = 60000;
   line.ask({ do: "debrief", units: recall(UNITS_KEY) || "us" }).then((answer) => {
     root.dataset.ready = "true";
-    if (answer.debrief) body.replaceChildren(...debriefPage(answer.debrief).filter(Boolean));
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }
+    if (!answer.debrief) return;
+    const shown = { ...answer.debrief, odds: {}, turns: [], reckoning: true };
+    body.replaceChildren(...debriefPage(shown).filter(Boolean));
+    // The likelihoods take some seconds to work out; the page is read meanwhile.
+    line.ask({ do: "odds" }).then(({ odds = {}, turns = [] }) => {
+      const told = { ...shown, odds, turns, reckoning: false };
+      body.querySelector(".turns").replaceWith(turnsOf(told));
+      body.querySelector(".timeline-part").replaceWith(timeline(told));
+    });
   });
 }
 
