@@ -7,6 +7,7 @@ HELD = (
     "This call is a test. What it was worth, and what was true, is shown when your instructor "
     "releases it."
 )
+TEST = "This call is a test."
 ON_PAPER = ("mark", "declare", "write_up", "close")  # takes no site time
 
 
@@ -36,6 +37,26 @@ def refusal(token: str, minute: float, what: object) -> str | None:
             "write to the customer and leave."
         )
     return None
+
+
+def terms(token: str) -> str | None:
+    """What a trainee should know of them while the visit goes on.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+
+    Returns
+    -------
+    str or None
+        A sentence or two; None for practice without a limit.
+    """
+    asked = class_visits().standing(token)
+    said = [TEST] if asked.is_test else []
+    if asked.allowed is not None:
+        said.append(f"{asked.allowed:.0f} minutes are allowed on site.")
+    return " ".join(said) or None
 
 
 def is_test(token: str) -> bool:

@@ -18,7 +18,7 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import wire
-from simulator.serve.class_rules import HELD, is_held, refusal
+from simulator.serve.class_rules import HELD, is_held, refusal, terms
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
 NOT_CLOSED = "The debrief opens when the visit is closed."
@@ -202,13 +202,14 @@ class CallDesk:
         dict
             Plain data.
         """
-        return view(
+        told = view(
             self._visit,
             number=self._record.number,
             site=self._site,
             causes=causes(),
             system=system,
         )
+        return {**told, "terms": terms(self._record.token)}
 
     def act(self, message: dict[str, Any]) -> dict[str, Any]:
         """Do what a message asks; it is stored before this returns.

@@ -168,3 +168,11 @@ def test_acts_are_dated_when_they_are_stored(one_class: ClassRecord) -> None:
     (asked,) = class_visits().pulses(one_class.code)
     assert (arrived.count, asked.count) == (1, 2)
     assert asked.stored_at > arrived.stored_at
+
+
+def test_a_trainee_reads_the_terms_on_the_call_page(one_class: ClassRecord) -> None:
+    _, practice = begun("mallorn", "first-trainee")
+    assert practice.view("us")["terms"] is None
+    assignments().assign(one_class.code, "mallorn", "test", 60.0)
+    _, test = begun("mallorn", "second-trainee")
+    assert test.view("us")["terms"] == "This call is a test. 60 minutes are allowed on site."
