@@ -36,6 +36,7 @@ LIBRARY = {
 }
 LOOK = {"do": "look_around"}
 OFFERED = {
+    "lock_out",
     *("code", "name", "minutes", "place", "walk"),
     *("power", "blocked", "caution", "consequence", "amount"),
 }
