@@ -14,70 +14,49 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
-from typing import Any
 
 from tornado.httpclient import AsyncHTTPClient
 
 from simulator.calls.events import Measured, Moved
 from simulator.serve import visits
+from simulator.serve.bench.class_room import CALL, EVERY, Trainee, at_call
+from simulator.serve.bench.light_client import LightClient
 from simulator.serve.class_files import assignments, class_records
 from simulator.serve.instructor_door import set_password
-from tests.serve.light_client import LightClient, panel_of
 from tests.serve.running import running_bench
 
 PASSWORD = "four plain words here"
-CALL = "rooke"
-EVERY = 1.0  # between a trainee's acts, and between a board's questions [s]
 LATE, SLOW = 3.0, 0.150  # what is asked: board behind an act, 95 of 100 readings [s]
 
 
 @dataclass(slots=True)
 class Worker:
-    """A trainee without a screen."""
+    """A trainee of a class, and how it went."""
 
-    client: LightClient
+    trainee: Trainee
     seat: int
-    token: str = ""
-    panel: str = ""
-    view: dict[str, Any] = field(default_factory=dict)
-    sent: list[tuple[str, str]] = field(default_factory=list)
+    token: str
     readings: list[tuple[float, float]] = field(default_factory=list)  # answered at, took [s]
-    round: int = 0
-
-    async def begin(self, code: str) -> None:
-        """Join, take the call, open its page."""
-        await self.client.fetch("")
-        form = {"_xsrf": self.client.cookies["_xsrf"], "code": code, "name": f"Trainee {self.seat}"}
-        joined = await self.client.fetch("join", form)
-        assert joined.code == 303, joined.code
-        path = await self.client.take_call(CALL)
-        self.token = path.split("visit=")[1]
-        self.panel = panel_of(await self.client.open(path))
-        looked = {"do": "look_around", "units": "us", "id": 1}
-        self.view = (await self.client.ask(self.panel, looked))["view"]
 
     async def act(self) -> None:
-        """The next reading that can be taken here, or a walk to the next place."""
-        message = self._next()
-        begun = time.perf_counter()
-        answer = await self.client.ask(self.panel, {**message, "units": "us", "id": 2})
-        took = time.perf_counter() - begun
-        assert "problem" not in answer, answer["problem"]
-        self.view = answer["view"]
-        self.sent.append((message["do"], message.get("test") or message["place"]))
-        if message["do"] == "measure":
+        """The next act, timed where it is a reading."""
+        took = await self.trainee.act()
+        if self.trainee.done[-1]["do"] == "measure":
             self.readings.append((time.time(), took))
 
-    def _next(self) -> dict[str, Any]:
-        places = self.view["places"]
-        here = next(n for n, place in enumerate(places) if place["id"] == self.view["here"])
-        for test in places[here]["tests"]:
-            if not test["blocked"] and test["times_taken"] <= self.round:
-                technique = test["techniques"][0]["id"]
-                return {"do": "measure", "test": test["id"], "technique": technique}
-        if here + 1 == len(places):
-            self.round += 1
-        return {"do": "go", "place": places[(here + 1) % len(places)]["id"]}
+    def sent(self) -> list[tuple[str, str]]:
+        """What was done, as `stored` tells it."""
+        return [(m["do"], m.get("test") or m["place"]) for m in self.trainee.done]
+
+
+async def seated(client: LightClient, code: str, seat: int) -> Worker:
+    """Join, take the call, open its page."""
+    await client.fetch("")
+    form = {"_xsrf": client.cookies["_xsrf"], "code": code, "name": f"Trainee {seat}"}
+    joined = await client.fetch("join", form)
+    assert joined.code == 303, joined.code
+    path = await client.take_call(CALL)
+    return Worker(await at_call(client, path), seat, path.split("visit=")[1])
 
 
 @dataclass(slots=True)
@@ -85,7 +64,7 @@ class Room:
     """A class and its board, asked as its page asks it."""
 
     code: str
-    workers: list[Worker]
+    workers: list[Worker] = field(default_factory=list)
     seen: list[tuple[float, list[int]]] = field(default_factory=list)
     asked: list[float] = field(default_factory=list)
 
@@ -111,11 +90,12 @@ class Room:
         return late
 
 
-async def _worked(rooms: Sequence[Room], instructor: LightClient, acts: int) -> None:
+async def _worked(address: str, rooms: Sequence[Room], trainees: int, acts: int) -> None:
+    for room in rooms:
+        for seat in range(1, trainees + 1):  # one by one: seats are numbered by joining
+            room.workers.append(await seated(LightClient(address), room.code, seat))
     everybody = [worker for room in rooms for worker in room.workers]
-    codes = {id(worker): room.code for room in rooms for worker in room.workers}
-    for worker in everybody:  # one by one: seats are numbered by joining
-        await worker.begin(codes[id(worker)])
+    instructor = LightClient(address)
     await instructor.fetch("")
     form = {"_xsrf": instructor.cookies["_xsrf"], "password": PASSWORD}
     assert (await instructor.fetch("instructor/door", form)).code == 303
@@ -133,7 +113,7 @@ async def _worked(rooms: Sequence[Room], instructor: LightClient, acts: int) -> 
     over.set()
     await asyncio.gather(*boards)
     for worker in everybody:
-        worker.client.leave()
+        worker.trainee.client.leave()
 
 
 def stored(token: str) -> list[tuple[str, str]]:
@@ -156,19 +136,16 @@ def two_classes(trainees: int, acts: int, folder: Path) -> dict[str, float]:
     codes = [class_records().open_class(name, [CALL]).code for name in ("Morning", "Evening")]
     assignments().assign(codes[1], CALL, "practice", 600.0)
     AsyncHTTPClient.configure(None, max_clients=8 * trainees)
+    rooms = [Room(code) for code in codes]
     with running_bench(folder) as bench:
-        rooms = [
-            Room(code, [Worker(LightClient(bench.address), n + 1) for n in range(trainees)])
-            for code in codes
-        ]
-        asyncio.run(_worked(rooms, LightClient(bench.address), acts))
+        asyncio.run(_worked(bench.address, rooms, trainees, acts))
     everybody = [worker for room in rooms for worker in room.workers]
-    sent = sum(len(worker.sent) for worker in everybody)
+    sent = sum(len(worker.sent()) for worker in everybody)
     took = sorted(t for worker in everybody for _, t in worker.readings)
     late = [t for room in rooms for t in room.behind()]
     return {
         "acts": sent,
-        "visits_not_as_sent": sum(stored(worker.token) != worker.sent for worker in everybody),
+        "visits_not_as_sent": sum(stored(worker.token) != worker.sent() for worker in everybody),
         "readings": len(took),
         "reading_median": median(took),
         "reading_p95": took[max(0, round(0.95 * len(took)) - 1)],

@@ -7,7 +7,7 @@ the trainees of the last round take readings, one of them in a real browser.
 import asyncio
 import time
 from collections.abc import Awaitable, Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -56,12 +56,17 @@ class Trainee:
         Model of the call.
     view : dict
         What the call last showed.
+    round : int
+        How often all that can be taken has been taken. [-]
+    done : list
+        Every act that was answered, as it was sent.
     """
 
     client: LightClient
     panel: str
     view: dict[str, Any]
     round: int = 0
+    done: list[dict[str, Any]] = field(default_factory=list)
 
     async def act(self) -> float:
         """Take the next reading that can be taken, walking when the place has no more.
@@ -70,14 +75,20 @@ class Trainee:
         -------
         float
             From the message to its answer. [s]
+
+        Raises
+        ------
+        NotReady
+            Where the act was refused.
         """
         message = self._next()
         begun = time.perf_counter()
         answer = await self.client.ask(self.panel, {**message, "units": "us", "id": 2})
         taken = time.perf_counter() - begun
-        if "view" not in answer:
-            raise NotReady(str(answer.get("problem")))
+        if "problem" in answer:
+            raise NotReady(str(answer["problem"]))
         self.view = answer["view"]
+        self.done.append(message)
         return taken
 
     def _next(self) -> dict[str, Any]:
@@ -90,6 +101,25 @@ class Trainee:
         if here + 1 == len(places):
             self.round += 1
         return {"do": "go", "place": places[(here + 1) % len(places)]["id"]}
+
+
+async def at_call(client: LightClient, path: str) -> Trainee:
+    """Open the page of a call up to its first view.
+
+    Parameters
+    ----------
+    client : LightClient
+        Without a page yet.
+    path : str
+        Of the page.
+
+    Returns
+    -------
+    Trainee
+    """
+    panel = panel_of(await client.open(path))
+    answer = await client.ask(panel, LOOK)
+    return Trainee(client, panel, answer["view"])
 
 
 async def hello_burst(count: int, folder: Path) -> Burst:
@@ -147,9 +177,7 @@ async def our_burst(
         trainees: list[Trainee] = []
 
         async def begin(client: LightClient) -> None:
-            panel = panel_of(await client.open(pages[id(client)]))
-            answer = await client.ask(panel, dict(LOOK))
-            trainees.append(Trainee(client, panel, answer["view"]))
+            trainees.append(await at_call(client, pages[id(client)]))
 
         await begin(clients.pop())
         await asyncio.sleep(WARM)

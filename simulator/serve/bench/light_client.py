@@ -13,6 +13,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from http.cookies import SimpleCookie
 from typing import Any
+from urllib.parse import urlencode
 
 from tornado.httpclient import AsyncHTTPClient, HTTPRequest, HTTPResponse
 from tornado.httputil import HTTPHeaders
@@ -63,7 +64,7 @@ class LightClient:
         request = HTTPRequest(
             self.address + path,
             method="GET" if form is None else "POST",
-            body=None if form is None else "&".join(f"{k}={v}" for k, v in form.items()),
+            body=None if form is None else urlencode(form),
             headers=HTTPHeaders({"Cookie": self._cookie(), **sent}),
             request_timeout=PATIENCE,
             connect_timeout=PATIENCE,
@@ -185,7 +186,8 @@ class LightClient:
                     data = json.loads(said)["content"].get("data", {})
                     if is_it(data):
                         return dict(data)
-        raise NotReady("the line was closed")
+        code = None if self.line is None else self.line.close_code
+        raise NotReady(f"the line was closed: {code}")
 
 
 def panel_of(states: dict[str, Any]) -> str:
