@@ -145,4 +145,27 @@ def show(value: float, kind: str, system: str = "us", decimals: int | None = Non
         return Shown("–", float("nan"), how.unit)
     places = how.decimals if decimals is None else decimals
     number = round(float(to_display(value, kind, system)), places) + 0.0
-    return Shown(f"{number:,.{places}f}".replace("-", MINUS), number, how.unit)
+    return Shown(printed(number, places), number, how.unit)
+
+
+def printed(number: float, decimals: int = 0) -> str:
+    """A number as people read it.
+
+    Parameters
+    ----------
+    number : float
+        In the shown unit. [-]
+    decimals : int
+        How many.
+
+    Returns
+    -------
+    str
+        With groups of three and a true minus; never a zero with a sign.
+
+    Examples
+    --------
+    >>> printed(-12.04, 1), printed(-0.01, 1), printed(36000.0)
+    ('−12.0', '0.0', '36,000')
+    """
+    return f"{round(number, decimals) + 0.0:,.{decimals}f}".replace("-", MINUS)

@@ -8,8 +8,9 @@ import numpy as np
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import refrigerant
 from simulator.properties.refrigerant import Refrigerant
+from simulator.quantities.shown import printed
 from simulator.quantities.values import Array
-from simulator.serve.stand_plot import axis, line, mark, number, table, told
+from simulator.serve.stand_plot import axis, line, mark, table, told
 
 TITLE = "Pressure and enthalpy"
 PRESSURE_TICKS = (20.0, 50.0, 100.0, 200.0, 400.0, 800.0, 2000.0, 4000.0)
@@ -153,7 +154,7 @@ def _table(
     return table(
         name,
         ("State", f"Pressure, {units[1]}", f"Enthalpy, {units[0]}"),
-        [(place, number(p), number(h, 1)) for place, (h, p) in zip(places, cycle, strict=True)],
+        [(place, printed(p), printed(h, 1)) for place, (h, p) in zip(places, cycle, strict=True)],
     )
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.kinds import KINDS
-from simulator.quantities.shown import MINUS
+from simulator.quantities.shown import MINUS, printed
 from simulator.serve.lesson_text import (
     LABELS,
     kind_of,
@@ -132,7 +132,7 @@ def tried(lesson: str, part: str, question: str, state: str, predicted: str) -> 
         # As printed: nobody can see a move between two equal figures.
         move = round(value - round(number(lesson, block["states"][0], reading), decimals), decimals)
         moved = f"{abs(move):,.{decimals}f} {'above' if move > 0 else 'below'}" if move else ""
-        text = f"{value:,.{decimals}f}".replace("-", MINUS)
+        text = printed(value, decimals)
         cells.append({"value": text, "move": moved})
         unit = state_table(lesson, state)[reading]["unit"]
         healthy = f", {moved} healthy" if moved else ""

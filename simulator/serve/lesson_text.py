@@ -7,7 +7,7 @@ from importlib.resources import files
 from typing import Any
 
 from simulator.quantities.kinds import KINDS
-from simulator.quantities.shown import MINUS
+from simulator.quantities.shown import printed
 from simulator.serve import bench_readings
 from simulator.serve.bench_readings import READINGS, TRUTH
 from simulator.serve.bench_setting import Setting
@@ -144,14 +144,13 @@ def written(lesson: str, text: str) -> str:
     def filled(hole: re.Match[str]) -> str:
         states, reading = hole.groups()
         decimals = KINDS[kind_of(reading)].us.decimals
-        value = round(number(lesson, states, reading), decimals) + 0.0
+        value = printed(number(lesson, states, reading), decimals)
         unit = state_table(lesson, re.split("[-/]", states)[0])[reading]["unit"]
-        return f"{value:,.{decimals}f}\u00a0{unit}".replace("-", MINUS)
+        return f"{value}\u00a0{unit}"
 
     def summed(hole: re.Match[str]) -> str:
-        value = round(total(lesson, hole[1]), int(hole[3])) + 0.0
-        unit = f"\u00a0{hole[2]}" if hole[2] else ""
-        return f"{value:,.{int(hole[3])}f}{unit}".replace("-", MINUS)
+        value = printed(total(lesson, hole[1]), int(hole[3]))
+        return f"{value}\u00a0{hole[2]}" if hole[2] else value
 
     return _SUM.sub(summed, _HOLE.sub(filled, text))
 

@@ -8,8 +8,8 @@ from simulator.components import blower
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import moist_air
-from simulator.serve.stand_plot import axis, in_units, line, mark, number, points, table, told
-from simulator.serve.stand_plot import unit_of as unit
+from simulator.quantities.shown import display, from_display, printed
+from simulator.serve.stand_plot import axis, in_units, line, mark, points, table, told
 
 Pair = tuple[OperatingPoint, OperatingPoint]  # as it is, and healthy
 HUMIDITIES = (1.0, 0.5)  # curves of relative humidity that are drawn [-]
@@ -46,14 +46,16 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
         _above(_below(_curve(h, (low, high), float(pair[0].pressure), system), top), bottom)
         for h in HUMIDITIES
     ]
-    temperature, moisture = unit("temperature", system), unit("humidity_ratio", system)
+    temperature, moisture = (
+        display(kind, system).unit for kind in ("temperature", "humidity_ratio")
+    )
     differs = ways[0] != ways[1]
     return {
         "kind": "plot",
         "title": "The air's way",
         "summary": "The air by dry bulb and moisture: "
         + "; ".join(
-            f"{name} {number(x, 1)} {temperature} and {number(y)} {moisture}"
+            f"{name} {printed(x, 1)} {temperature} and {printed(y)} {moisture}"
             for (_, name, _), (x, y) in zip(PLACES, ways[0], strict=True)
         )
         + ".",
@@ -67,7 +69,7 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
         ],
         "marks": [
             *(
-                mark("now", at, f"{name} {number(at[0])} {temperature}", side)
+                mark("now", at, f"{name} {printed(at[0])} {temperature}", side)
                 for (_, name, side), at in zip(PLACES, ways[0], strict=True)
             ),
             *(mark("healthy", at) for at in (ways[1] if differs else [])),
@@ -94,7 +96,7 @@ def _air_table(ways: list[list[list[float]]], temperature: str, moisture: str) -
         *(f"Healthy, {temperature}", f"Healthy, {moisture}"),
     )
     rows = [
-        (name, *(number(value, 1) for value in (*now, *healthy)))
+        (name, *(printed(value, 1) for value in (*now, *healthy)))
         for (_, name, _), now, healthy in zip(PLACES, *ways, strict=True)
     ]
     return table("The air's way", heads, rows)
@@ -118,7 +120,7 @@ def _curve(
 ) -> list[list[float]]:
     """Moisture of air of one relative humidity, from end to end."""
     shown = np.linspace(*ends, 41)
-    kelvin = shown + 273.15 if system == "si" else (shown + 459.67) / 1.8
+    kelvin = from_display(shown, "temperature", system)
     water = moist_air.humidity_ratio(kelvin, humidity, pressure)
     return points(shown, in_units(water, "humidity_ratio", system))
 
@@ -167,13 +169,13 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
     most = 1.12 * max(side["at"][0] for side in shown) * BEYOND
     high = 1.9 * max(side["at"][1] for side in shown)
     said = [_runs(point, system) for point in pair]
-    air, static = unit("airflow", system), unit("static_pressure", system)
+    air, static = (display(kind, system) for kind in ("airflow", "static_pressure"))
     return {
         "kind": "plot",
         "title": "Airflow against static",
         "summary": f"The blower meets filter and ducts at {said[0]}; healthy, at {said[1]}.",
-        "x": axis("Airflow", air, (0.0, most)),
-        "y": axis("Total external static", static, (0.0, high)),
+        "x": axis("Airflow", air.unit, (0.0, most)),
+        "y": axis("Total external static", static.unit, (0.0, high)),
         "lines": [
             *(_fan_lines("healthy", healthy, (most, high)) if differs else []),
             *_fan_lines("now", now, (most, high)),
@@ -185,9 +187,9 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
         "tables": [
             table(
                 "Where they cross",
-                ("", f"Airflow, {air}", f"Total external static, {static}"),
+                ("", f"Airflow, {air.unit}", f"Total external static, {static.unit}"),
                 [
-                    (name, number(side["at"][0]), number(side["at"][1], 2 if system == "us" else 0))
+                    (name, printed(side["at"][0]), printed(side["at"][1], static.decimals))
                     for name, side in (("now", now), ("healthy", healthy))
                 ],
             )

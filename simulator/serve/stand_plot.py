@@ -6,53 +6,10 @@ from typing import Any
 
 import numpy as np
 
-from simulator.quantities.kinds import KINDS
-from simulator.quantities.shown import show, to_display
+from simulator.quantities.shown import printed, show, to_display
 from simulator.quantities.values import Array
 
 MOST_TICKS = 5
-MINUS = "\N{MINUS SIGN}"
-
-
-def number(value: float, decimals: int = 0) -> str:
-    """A number as a chart prints it.
-
-    Parameters
-    ----------
-    value : float
-        In the chart's unit. [-]
-    decimals : int
-        How many.
-
-    Returns
-    -------
-    str
-        With thin groups and a true minus; never a zero with a sign.
-
-    Examples
-    --------
-    >>> number(-12.04, 1), number(-0.01, 1), number(36000.0)
-    ('−12.0', '0.0', '36,000')
-    """
-    return f"{round(value, decimals) + 0.0:,.{decimals}f}".replace("-", MINUS)
-
-
-def unit_of(kind: str, system: str) -> str:
-    """Unit that a kind is shown in.
-
-    Parameters
-    ----------
-    kind : str
-        Of quantity.
-    system : str
-        ``us`` or ``si``.
-
-    Returns
-    -------
-    str
-    """
-    row = KINDS[kind]
-    return (row.us if system == "us" else row.metric).unit
 
 
 def in_units(values: Any, kind: str, system: str) -> Array:
@@ -141,7 +98,7 @@ def axis(
         "low": float(low),
         "high": float(high),
         "log": log,
-        "ticks": [[float(tick), number(tick, decimals)] for tick in chosen],
+        "ticks": [[float(tick), printed(tick, decimals)] for tick in chosen],
     }
 
 

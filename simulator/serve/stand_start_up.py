@@ -8,13 +8,12 @@ import numpy as np
 
 from simulator.plant import stacking, steady, timeline
 from simulator.plant.short_cycle import ShortCycle, short_cycle
-from simulator.quantities.shown import show
+from simulator.quantities.shown import display, printed, show
 from simulator.quantities.values import Array
 from simulator.serve import bench_setting
 from simulator.serve.bench_setting import Setting
 from simulator.serve.stand_key import Key, key_of, setting_of_key
-from simulator.serve.stand_plot import axis, in_units, line, number, points, table
-from simulator.serve.stand_plot import unit_of as unit
+from simulator.serve.stand_plot import axis, in_units, line, points, table
 
 MINUTES = (0.0, 0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 7.5, 9.0, 10.5, 12.0, 13.5, 15.0)
 PARTS = 3  # of a start-up
@@ -115,8 +114,8 @@ def start_chart(setting: Setting, name: str, part: int, system: str) -> dict[str
     for role, row in sides:
         for field, label in kind.fields:
             pairs = points(minutes, ways[field][row])
-            last = f"{label} {number(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
-            word = f"healthy {number(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
+            last = f"{label} {printed(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
+            word = f"healthy {printed(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
             lines.append(line(role, pairs, last if role == "now" else word))
             if role == "now":
                 said.append(last or f"{label} stands")
@@ -125,10 +124,10 @@ def start_chart(setting: Setting, name: str, part: int, system: str) -> dict[str
     return {
         "kind": "plot",
         "title": kind.title,
-        "summary": f"Minutes since the start: {', '.join(said)} {unit(kind.kind, system)}.",
+        "summary": f"Minutes since the start: {', '.join(said)} {display(kind.kind, system).unit}.",
         "notes": notes,
         "x": axis("Minutes since the start", "", (0.0, MINUTES[-1]), ticks=(0, 5, 10, 15)),
-        "y": axis(kind.axis, unit(kind.kind, system), (low - room, high + room)),
+        "y": axis(kind.axis, display(kind.kind, system).unit, (low - room, high + room)),
         "lines": lines,
         "marks": [],
         "tables": [_start_table(kind, minutes, ways)],
@@ -139,11 +138,11 @@ def _start_table(kind: _Kind, minutes: Array, ways: dict[str, Array]) -> dict[st
     digits = _digits(kind.kind)
 
     def cell(value: float) -> str:
-        return number(value, digits) if np.isfinite(value) else "stands"
+        return printed(value, digits) if np.isfinite(value) else "stands"
 
     heads = [head for _, label in kind.fields for head in (label, f"{label}, healthy")]
     rows = [
-        [number(minute, 1)]
+        [printed(minute, 1)]
         + [cell(float(ways[field][row][i])) for field, _ in kind.fields for row in (1, 0)]
         for i, minute in enumerate(minutes)
     ]

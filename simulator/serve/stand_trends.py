@@ -13,14 +13,14 @@ import numpy as np
 from simulator.plant.day_record import Day
 from simulator.plant.pull_down import PullDown, pull_down
 from simulator.quantities.entered import BadEntry
+from simulator.quantities.shown import display, printed
 from simulator.quantities.values import Array
 from simulator.serve import bench_setting
 from simulator.serve.bench_setting import Setting
 from simulator.serve.house_day import weather_of
 from simulator.serve.stand_bill import bill_chart, days, healthy_day
 from simulator.serve.stand_key import Key, key_of, setting_of_key
-from simulator.serve.stand_plot import axis, in_units, line, mark, number, points, table, told
-from simulator.serve.stand_plot import unit_of as unit
+from simulator.serve.stand_plot import axis, in_units, line, mark, points, table, told
 from simulator.serve.stand_start_up import PARTS, STARTS, start_chart
 
 HOUR_OF_REPAIR = {"cooling": 15.0, "heating": 7.0}  # when the weather asks most
@@ -87,7 +87,7 @@ def _run_time(setting: Setting, _: str, part: int, system: str) -> dict[str, Any
         if part == 1 and role == "healthy" and not setting.faults:
             continue
         steps = np.repeat(rows[role], 2)
-        total = f"{number(24.0 * day.mean_run_fraction, 1)} h a day"
+        total = f"{printed(24.0 * day.mean_run_fraction, 1)} h a day"
         total = total if role == "now" else f"healthy {total}"
         lines.append(line(role, points(np.repeat(clock, 2)[1:-1], steps), total, at=30))
         said.append(total)
@@ -103,7 +103,7 @@ def _run_time(setting: Setting, _: str, part: int, system: str) -> dict[str, Any
             table(
                 "Minutes in each hour",
                 ("Hour", *(role for role in rows)),
-                [(str(hour), *(number(row[hour]) for row in rows.values())) for hour in range(24)],
+                [(str(hour), *(printed(row[hour]) for row in rows.values())) for hour in range(24)],
             )
         ],
     }
@@ -132,7 +132,7 @@ def _rooms(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
         "summary": "Room temperature over a day"
         + (f": at worst {marks[0]['text']}." if marks else "."),
         "x": axis("Hour of the day", "", (0.0, 24.0), ticks=(0, 6, 12, 18, 24)),
-        "y": axis("Rooms", unit("temperature", system), (low - 2.0, high + 2.0)),
+        "y": axis("Rooms", display("temperature", system).unit, (low - 2.0, high + 2.0)),
         "lines": lines,
         "marks": marks,
         "tables": [
@@ -140,7 +140,7 @@ def _rooms(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
                 "Room temperature",
                 ("Hour", *(role for role in rows)),
                 [
-                    (str(h), *(number(float(row[6 * h]), 1) for row in rows.values()))
+                    (str(h), *(printed(float(row[6 * h]), 1) for row in rows.values()))
                     for h in range(24)
                 ],
             )
@@ -178,14 +178,14 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
     if until:
         at = int(np.flatnonzero(found.minutes == until)[0])
         place = (float(hours[at]), float(rows[0][at]))
-        marks = [mark("now", place, f"{number(until / 60.0, 1)} h", "above")]
+        marks = [mark("now", place, f"{printed(until / 60.0, 1)} h", "above")]
     return {
         "kind": "plot",
         "title": title,
         "summary": said,
         "notes": [said],
         "x": axis("Hours since the repair", "", (0.0, float(hours[-1])), ticks=(0, 3, 6, 9)),
-        "y": axis("Rooms", unit("temperature", system), (min(ends) - 1.5, max(ends) + 1.5)),
+        "y": axis("Rooms", display("temperature", system).unit, (min(ends) - 1.5, max(ends) + 1.5)),
         "lines": [
             line("guide", [[0.0, goal], [float(hours[-1]), goal]], "setpoint", thin=True),
             line("healthy", points(hours, rows[1]), "not repaired", at=24),
@@ -197,7 +197,7 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
                 title,
                 ("Hours", "repaired", "not repaired"),
                 [
-                    (number(float(hours[i])), *(number(float(row[i]), 1) for row in rows))
+                    (printed(float(hours[i])), *(printed(float(row[i]), 1) for row in rows))
                     for i in range(0, len(hours), 6)
                 ],
             )
@@ -211,7 +211,7 @@ def _back_after(until: float | None, hour: float) -> str:
         return f"Repaired at {hour:.0f}:00, the rooms are not back at the setpoint in nine hours."
     if until == 0.0:
         return "The rooms had not left the setpoint; the repair shows in the run time."
-    taken = number(until / 60.0, 1)
+    taken = printed(until / 60.0, 1)
     return f"Repaired at {hour:.0f}:00, the rooms are back at the setpoint after {taken} h."
 
 
