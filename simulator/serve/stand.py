@@ -58,10 +58,8 @@ def answer(message: Message) -> dict[str, Any]:
             words = opened(message.get("link", ""))
             return {"opened": words, "stand": _asked(words, lambda s, u: stand(s, u, words))}
         if message["do"] == "predict":
-            return {
-                "predicted": _asked(message, lambda s, u: verdicts(message, _rows(s, u))),
-                "stand": _asked(message, lambda s, u: stand(s, u, message)),
-            }
+            drawn = _asked(message, lambda s, u: stand(s, u, message))
+            return {"predicted": verdicts(message, drawn["readings"]), "stand": drawn}
         # A day takes longer than a slider may: the page asks for it once the slider rests.
         if message["do"] == "bill":
             return {"bill": _asked(message, bill)}
@@ -78,10 +76,6 @@ def answer(message: Message) -> dict[str, Any]:
 def _asked(message: Message, drawn: Callable[[Setting, str], dict[str, Any]]) -> dict[str, Any]:
     system = system_of(message)
     return drawn(bench_setting.checked(setting_of(message), system), system)
-
-
-def _rows(setting: Setting, system: str) -> list[dict[str, Any]]:
-    return rows_of(solved(setting), setting.mode, system, setting.gauges)
 
 
 def solved(setting: Setting) -> tuple[OperatingPoint, OperatingPoint]:
