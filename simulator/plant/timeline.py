@@ -70,6 +70,23 @@ def quasi_steady(
     OperatingPoint
         Solved with the charge that has returned by then.
     """
+    return steady.solve(since_start(installation, seconds), conditions)
+
+
+def since_start(installation: Installation, seconds: float) -> Installation:
+    """A unit with the charge that takes part some time after its start.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+    seconds : float
+        Since the compressor started, or since its charge was last changed. [s]
+
+    Returns
+    -------
+    Installation
+    """
     unit = installation.unit
     active = replace(unit, charge=unit.charge * returned_charge(seconds))
-    return steady.solve(replace(installation, unit=active), conditions)
+    return replace(installation, unit=active)

@@ -248,10 +248,28 @@ def entry(point: OperatingPoint, name: str, kind: str) -> dict[str, Any]:
     dict
         ``value`` and ``unit``.
     """
+    return value_and_unit(read(point, name, kind), kind)
+
+
+def read(point: OperatingPoint, name: str, kind: str) -> Any:
+    """One field as a tool reads it: pressures above the barometer.
+
+    Parameters
+    ----------
+    point : OperatingPoint
+        Floats or arrays.
+    name : str
+        Field.
+    kind : str
+        Of quantity.
+
+    Returns
+    -------
+    float or array
+        In SI.
+    """
     value = getattr(point, name)
-    if kind == "gauge_pressure":
-        value = value - point.pressure
-    return value_and_unit(value, kind)
+    return value - point.pressure if kind == "gauge_pressure" else value
 
 
 def value_and_unit(value: Any, kind: str) -> dict[str, Any]:

@@ -5,7 +5,7 @@ from typing import Any
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import refrigerant
 from simulator.quantities.shown import from_display, show, to_display
-from simulator.serve.bench_readings import HEATING_READINGS, READINGS
+from simulator.serve.bench_readings import HEATING_READINGS, READINGS, read
 from simulator.serve.stand_scales import scales_of
 
 NOTICEABLE = 0.012  # of the scale; less than this is within a tool's error
@@ -53,8 +53,7 @@ def _value(name: str, point: OperatingPoint) -> tuple[float, str]:
         rise = point.supply_plenum_temperature - point.air_handler_return_temperature
         return float(rise if name.endswith("rise") else -rise), "temperature_difference"
     field, kind = READINGS.get(name) or HEATING_READINGS[name]
-    value = float(getattr(point, field))
-    return (value - float(point.pressure) if kind == "gauge_pressure" else value), kind
+    return float(read(point, field, kind)), kind
 
 
 def _row(

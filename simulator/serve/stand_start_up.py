@@ -1,6 +1,5 @@
 """The readings over the minutes after a start, healthy and as set."""
 
-from dataclasses import replace
 from functools import lru_cache
 from typing import Any, NamedTuple
 
@@ -11,6 +10,7 @@ from simulator.plant.short_cycle import ShortCycle, short_cycle
 from simulator.quantities.shown import display, printed, show
 from simulator.quantities.values import Array
 from simulator.serve import bench_setting
+from simulator.serve.bench_readings import read
 from simulator.serve.bench_setting import Setting
 from simulator.serve.stand_key import Key, key_of, setting_of_key
 from simulator.serve.stand_plot import axis, in_units, line, points, table
@@ -57,20 +57,13 @@ def _moments(key: Key, part: int) -> dict[str, Array]:
     around = bench_setting.conditions_of(setting)
     built = (bench_setting.healthy_installation(setting), bench_setting.installation_of(setting))
     minutes = np.array_split(np.array(MINUTES), PARTS)[part]
-    many = []
-    for one in built:
-        for minute in minutes:
-            back = timeline.returned_charge(60.0 * float(minute))
-            many.append(replace(one, unit=replace(one.unit, charge=one.unit.charge * back)))
+    many = [timeline.since_start(one, 60.0 * float(minute)) for one in built for minute in minutes]
     found = steady.solve_many(many, [around] * len(many))
     runs = np.array([stacking.chosen(found, i).state == "running" for i in range(len(many))])
     shape = (2, len(minutes))
-    gauge = np.asarray(found.pressure)
 
     def field(name: str, kind: str) -> Array:
-        value = np.broadcast_to(np.asarray(getattr(found, name)), len(many))
-        if kind == "gauge_pressure":
-            value = value - gauge
+        value = np.broadcast_to(read(found, name, kind), len(many))
         return np.where(runs, value, np.nan).reshape(shape)
 
     return {name: field(name, row.kind) for row in STARTS.values() for name, _ in row.fields}
