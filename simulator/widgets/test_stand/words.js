@@ -37,7 +37,6 @@ const WORDS = {
   takenOut: "Taken out, as nothing here would show it: {names}.",
   healthyUnit: "All healthy",
   same: "as healthy",
-  healthyIs: "healthy {text}",
   metric: "Everything in °C and kPa",
   projector: "Projector size",
   projectorKeys: "Alt+P",
