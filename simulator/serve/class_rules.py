@@ -1,5 +1,6 @@
 """What a class asks of a visit: paused, a test, out of time, scores held."""
 
+from simulator.records.class_visits import Standing
 from simulator.serve.class_files import assignments, class_records, class_visits
 
 FROZEN = "Your instructor has paused the class. What you did is kept; go on when it is released."
@@ -11,13 +12,13 @@ TEST = "This call is a test."
 ON_PAPER = ("mark", "declare", "write_up", "close")  # takes no site time
 
 
-def refusal(token: str, minute: float, what: object) -> str | None:
+def refusal(asked: Standing, minute: float, what: object) -> str | None:
     """Why an act is not taken.
 
     Parameters
     ----------
-    token : str
-        Of the visit.
+    asked : Standing
+        Of the visit in its class.
     minute : float
         Site time so far, in minutes.
     what : object
@@ -28,7 +29,6 @@ def refusal(token: str, minute: float, what: object) -> str | None:
     str or None
         A sentence; None where the class has nothing against it.
     """
-    asked = class_visits().standing(token)
     if asked.is_frozen:
         return FROZEN
     if asked.allowed is not None and minute >= asked.allowed and what not in ON_PAPER:
@@ -39,20 +39,19 @@ def refusal(token: str, minute: float, what: object) -> str | None:
     return None
 
 
-def terms(token: str) -> str | None:
+def terms(asked: Standing) -> str | None:
     """What a trainee should know of them while the visit goes on.
 
     Parameters
     ----------
-    token : str
-        Of the visit.
+    asked : Standing
+        Of the visit in its class.
 
     Returns
     -------
     str or None
         A sentence or two; None for practice without a limit.
     """
-    asked = class_visits().standing(token)
     said = [TEST] if asked.is_test else []
     if asked.allowed is not None:
         said.append(f"{asked.allowed:.0f} minutes are allowed on site.")

@@ -16,8 +16,10 @@ from simulator.calls.visit import Visit, advanced, fold
 from simulator.diagnosis.causes import causes, codes
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS
+from simulator.records.class_visits import Standing
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import wire
+from simulator.serve.class_files import class_visits
 from simulator.serve.class_rules import HELD, is_held, refusal, terms
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
@@ -202,14 +204,7 @@ class CallDesk:
         dict
             Plain data.
         """
-        told = view(
-            self._visit,
-            number=self._record.number,
-            site=self._site,
-            causes=causes(),
-            system=system,
-        )
-        return {**told, "terms": terms(self._record.token)}
+        return self._view(system, class_visits().standing(self._record.token))
 
     def act(self, message: dict[str, Any]) -> dict[str, Any]:
         """Do what a message asks; it is stored before this returns.
@@ -224,27 +219,40 @@ class CallDesk:
         dict
             ``view``, and ``problem`` with one sentence where it could not be done.
         """
-        asked = message.get("system") if message.get("do") == "units" else message.get("units")
-        system = str(asked) if asked in SYSTEMS else "us"
-        if message.get("do") in ("look_around", "units"):
-            return {"view": self.view(system)}
-        refused = refusal(self._record.token, self._visit.minute, message.get("do"))
-        if refused is not None:
-            return {"problem": refused, "view": self.view(system)}
+        do = message.get("do")
+        units = message.get("system") if do == "units" else message.get("units")
+        system = str(units) if units in SYSTEMS else "us"
+        asked = class_visits().standing(self._record.token)  # once an act
+        problem = None
+        if do not in ("look_around", "units"):
+            problem = refusal(asked, self._visit.minute, do) or self._done(message, system)
+        told = {"view": self._view(system, asked)}
+        return told if problem is None else {"problem": problem, **told}
+
+    def _done(self, message: dict[str, Any], system: str) -> str | None:
+        """Do and store it, or say why not."""
         try:
             wanted = wire.action(message, system)
             added = decide(self._visit, wanted, site=self._site, causes=codes())
             records().append(self._record.token, added)
-        except (Refused, BadEntry) as problem:
-            return {"problem": str(problem), "view": self.view(system)}
         except MovedOn as problem:
             self._visit = fold(records().events(self._record.token))
-            return {"problem": str(problem), "view": self.view(system)}
-        except RecordsError as problem:
-            return {"problem": str(problem), "view": self.view(system)}
+            return str(problem)
+        except (Refused, BadEntry, RecordsError) as problem:
+            return str(problem)
         for event in added:
             self._visit = advanced(self._visit, event)
-        return {"view": self.view(system)}
+        return None
+
+    def _view(self, system: str, asked: Standing) -> dict[str, Any]:
+        told = view(
+            self._visit,
+            number=self._record.number,
+            site=self._site,
+            causes=causes(),
+            system=system,
+        )
+        return {**told, "terms": terms(asked)}
 
     def debrief(self, system: str) -> dict[str, Any]:
         """What was true and what it was worth, once the visit is closed.

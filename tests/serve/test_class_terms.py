@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from simulator.records.class_records import ClassRecord
+from simulator.records.class_visits import ClassVisits
 from simulator.records.visit_records import RecordsError
 from simulator.serve import class_rules, visits
 from simulator.serve.class_files import assignments, class_records, class_visits, overrides
@@ -176,3 +177,16 @@ def test_a_trainee_reads_the_terms_on_the_call_page(one_class: ClassRecord) -> N
     assignments().assign(one_class.code, "mallorn", "test", 60.0)
     _, test = begun("mallorn", "second-trainee")
     assert test.view("us")["terms"] == "This call is a test. 60 minutes are allowed on site."
+
+
+def test_a_click_asks_the_class_once(
+    one_class: ClassRecord, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    _, desk = begun("mallorn", "first-trainee")
+    asked: list[str] = []
+    standing = ClassVisits.standing
+    monkeypatch.setattr(
+        ClassVisits, "standing", lambda own, token: asked.append(token) or standing(own, token)
+    )
+    do(desk, "measure", test="ask_when", technique="careful")
+    assert len(asked) == 1
