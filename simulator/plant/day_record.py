@@ -193,6 +193,22 @@ def clock() -> Array:
     return np.asarray((np.arange(int(86400 / STEP)) + 0.5) * STEP / 3600.0, dtype=np.float64)
 
 
+def hourly(steps: Array) -> Array:
+    """Means of the hours of the clock.
+
+    Parameters
+    ----------
+    steps : array
+        One value a step of the day.
+
+    Returns
+    -------
+    array
+        One value an hour, in the same unit.
+    """
+    return np.asarray(steps.reshape(24, -1).mean(axis=1), dtype=np.float64)
+
+
 def summary(installation: Installation, weather: DayWeather, log: Array, used: Array) -> Day:
     """The day from its steps.
 
@@ -212,7 +228,6 @@ def summary(installation: Installation, weather: DayWeather, log: Array, used: A
     Day
     """
     fractions = log[:, 0]
-    hourly = fractions.reshape(24, -1).mean(axis=1)
     humidity = np.asarray(moist_air.relative_humidity(log[:, 1], log[:, 2], weather.pressure))
     return Day(
         hours=clock(),
@@ -220,7 +235,7 @@ def summary(installation: Installation, weather: DayWeather, log: Array, used: A
         indoor_temperature=log[:, 1].copy(),
         indoor_relative_humidity=humidity,
         mean_run_fraction=float(fractions.mean()),
-        peak_run_fraction=float(hourly.max()),
+        peak_run_fraction=float(hourly(fractions).max()),
         compressor_energy=float(used[0]),
         outdoor_fan_energy=float(used[1]),
         blower_energy=float(used[2]),

@@ -10,11 +10,10 @@ from typing import Any
 
 import numpy as np
 
-from simulator.plant.day_record import Day
+from simulator.plant.day_record import hourly
 from simulator.plant.pull_down import PullDown, pull_down
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import display, printed
-from simulator.quantities.values import Array
 from simulator.serve import bench_setting
 from simulator.serve.bench_setting import Setting
 from simulator.serve.house_day import weather_of
@@ -61,17 +60,14 @@ def slow_chart(setting: Setting, name: str, part: int, system: str) -> dict[str,
 
 def _bill(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
     if part == 0:
-        return _wait(healthy_day(setting), "Bill of a month")
+        healthy_day(setting)  # kept, for the next part
+        return _wait("Bill of a month")
     return bill_chart(setting, system)
 
 
-def _wait(_: object, title: str) -> dict[str, Any]:
+def _wait(title: str) -> dict[str, Any]:
     """Something is worked out, and there is nothing to draw yet."""
     return {"kind": "wait", "title": title, "summary": title, "tables": []}
-
-
-def _hours(day: Day) -> Array:
-    return np.asarray(day.run_fraction.reshape(24, -1).mean(axis=1) * 60.0, dtype=np.float64)
 
 
 def _run_time(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
@@ -80,7 +76,7 @@ def _run_time(setting: Setting, _: str, part: int, system: str) -> dict[str, Any
     arrived = [("healthy", healthy)]
     if part == 1:
         arrived.append(("now", days(setting)[0]))
-    rows = {role: _hours(day) for role, day in arrived}
+    rows = {role: 60.0 * hourly(day.run_fraction) for role, day in arrived}
     clock = np.arange(25)
     lines, said = [], []
     for role, day in arrived:
@@ -166,7 +162,8 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
     """Room temperature from the hour of the repair on, with and without it."""
     title = "Rooms after the repair"
     if part == 0:
-        return _wait(days(setting), title)
+        days(setting)  # kept, for the next part
+        return _wait(title)
     found = _pulled(key_of(setting))
     hours = found.minutes / 60.0
     rows = [in_units(one, "temperature", system) for one in (found.repaired, found.unrepaired)]
