@@ -2,11 +2,18 @@
 
 from collections.abc import Sequence
 from dataclasses import fields, is_dataclass
+from functools import lru_cache
+from itertools import pairwise
 from typing import Any, TypeVar
 
 import numpy as np
 
 Item = TypeVar("Item")
+
+
+@lru_cache(maxsize=64)
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind))
 
 
 def stacked(items: Sequence[Item]) -> Item:
@@ -32,8 +39,7 @@ def _stack(items: list[Any]) -> Any:
     first = items[0]
     if is_dataclass(first) and not isinstance(first, type):
         parts = {
-            field.name: _stack([getattr(item, field.name) for item in items])
-            for field in fields(first)
+            name: _stack([getattr(item, name) for item in items]) for name in _names(type(first))
         }
         return type(first)(**parts)
     if isinstance(first, tuple):
@@ -74,7 +80,7 @@ def merged(parts: Sequence[tuple[Sequence[int], Item]]) -> Item:
             )
         return _joined(values, parts)[back]
 
-    return type(first)(**{field.name: column(field.name) for field in fields(first)})
+    return type(first)(**{name: column(name) for name in _names(type(first))})
 
 
 def _joined(values: list[Any], parts: Sequence[tuple[Sequence[int], Any]]) -> Any:
@@ -106,10 +112,15 @@ def chosen(item: Item, index: Any) -> Item:
 
 def _choose(item: Any, index: Any) -> Any:
     if is_dataclass(item) and not isinstance(item, type):
-        parts = {field.name: _choose(getattr(item, field.name), index) for field in fields(item)}
+        was = {name: getattr(item, name) for name in _names(type(item))}
+        parts = {name: _choose(part, index) for name, part in was.items()}
+        # What holds no array stays the same object.
+        if all(part is was[name] for name, part in parts.items()):
+            return item
         return type(item)(**parts)
     if isinstance(item, tuple):
-        return tuple(_choose(part, index) for part in item)
+        found = tuple(_choose(part, index) for part in item)
+        return item if all(part is old for part, old in zip(found, item, strict=True)) else found
     if isinstance(item, np.ndarray) and item.ndim:
         picked = item[index]
         return picked if isinstance(picked, np.ndarray) and picked.ndim else picked.item()
@@ -140,8 +151,8 @@ def _join(items: list[Any], counts: Sequence[int]) -> Any:
         return first
     if is_dataclass(first) and not isinstance(first, type):
         parts = {
-            field.name: _join([getattr(item, field.name) for item in items], counts)
-            for field in fields(first)
+            name: _join([getattr(item, name) for item in items], counts)
+            for name in _names(type(first))
         }
         return type(first)(**parts)
     if isinstance(first, tuple):
@@ -151,14 +162,16 @@ def _join(items: list[Any], counts: Sequence[int]) -> Any:
     if all(np.ndim(item) == 0 for item in items):
         level = np.array(items, dtype=float)
         return float(first) if np.all(level == level[0]) else np.repeat(level, counts)
-    return np.concatenate(
-        [np.broadcast_to(item, n) for item, n in zip(items, counts, strict=True)]
-    ).astype(float)
+    ends = np.cumsum([0, *counts]).tolist()
+    whole = np.empty(ends[-1])
+    for item, (low, high) in zip(items, pairwise(ends), strict=True):
+        whole[low:high] = item
+    return whole
 
 
 def _holds_arrays(item: Any) -> bool:
     if is_dataclass(item) and not isinstance(item, type):
-        return any(_holds_arrays(getattr(item, field.name)) for field in fields(item))
+        return any(_holds_arrays(getattr(item, name)) for name in _names(type(item)))
     if isinstance(item, tuple):
         return any(_holds_arrays(part) for part in item)
     return np.ndim(item) > 0 if not isinstance(item, str) else False
@@ -186,9 +199,9 @@ def _apart(item: Any, count: int) -> list[Any]:
     if not _holds_arrays(item):
         return [item] * count
     if is_dataclass(item) and not isinstance(item, type):
-        names = [field.name for field in fields(item)]
-        columns = [_apart(getattr(item, name), count) for name in names]
         kind = type(item)
+        names = _names(kind)
+        columns = [_apart(getattr(item, name), count) for name in names]
         return [kind(**dict(zip(names, row, strict=True))) for row in zip(*columns, strict=True)]
     if isinstance(item, tuple):
         return list(zip(*(_apart(part, count) for part in item), strict=True))

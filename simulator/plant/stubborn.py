@@ -39,11 +39,14 @@ def residual_of(case: Case, count: int) -> newton.Residual:
     callable
         For ``newton.solve``.
     """
-    latest = (np.arange(count), case, fixed_air(case))
+    whole = latest = (np.arange(count), case, fixed_air(case))
 
     def residual(unknowns: Array, columns: Index) -> Array:
         nonlocal latest
-        if not np.array_equal(latest[0], columns):
+        # Columns come without repeats, in order: as many as there are is all of them.
+        if columns.size == count:
+            latest = whole
+        elif not np.array_equal(latest[0], columns):
             part = chosen_case(case, columns)
             latest = (columns, part, fixed_air(part))
         return balance.residuals(unknowns, latest[1], latest[2])
