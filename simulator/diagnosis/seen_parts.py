@@ -1,10 +1,11 @@
 """What a few plants of each cell show to eye, hand and meter where it takes single plants."""
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import chain, pairwise
+from itertools import pairwise
 
 import numpy as np
 
@@ -15,14 +16,11 @@ from simulator.instruments.measurement import Measurement, Seen
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.take import NO_PATH
 from simulator.plant import stacking
-from simulator.plant.installation import Installation
-from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Array
 
 LOOKED_AT = {True: (3, 2), False: (1, 1)}  # plants of each cell of one cause, of a pair
 LUCK = (0.05, 0.15, 0.3, 0.5, 0.7, 0.85, 0.95)  # of one search [-]
 WIDER = 1.4  # a few plants do not reach the ends of what there is [-]
-MIDDLING = (0.5,)  # where luck plays no part [-]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,20 +68,23 @@ def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> di
         for rows in cells
     ]
     columns = np.concatenate(picked)
-    singles = zip(
-        stacking.apart(stacking.chosen(solved.installation, columns), columns.size),
-        stacking.apart(stacking.chosen(points, columns), columns.size),
-        strict=True,
-    )
-    seen = list(singles)
-    ends = np.cumsum([0, *(len(rows) for rows in picked)])
+    seen = [
+        Seen(installation=installation, point=point)
+        for installation, point in zip(
+            stacking.apart(stacking.chosen(solved.installation, columns), columns.size),
+            stacking.apart(stacking.chosen(points, columns), columns.size),
+            strict=True,
+        )
+    ]
+    ends = np.cumsum([0, *(len(rows) for rows in picked)]).tolist()
     found = {}
     for item in items:
-        luck = LUCK if item.id == "leak_search" and is_running else MIDDLING
-        told = [_answers(item, installation, point, luck) for installation, point in seen]
-        found[item.id] = _counted(
-            [list(chain.from_iterable(told[low:high])) for low, high in pairwise(ends)]
-        )
+        if item.id == "leak_search" and is_running:
+            told = [_answer(item, lucky) for one in seen for lucky in _by_luck(one)]
+            each = len(LUCK)
+        else:
+            told, each = [_answer(item, one) for one in seen], 1
+        found[item.id] = _counted([told[each * low : each * high] for low, high in pairwise(ends)])
     return found
 
 
@@ -111,17 +112,19 @@ def plain(words: str) -> str:
     return re.sub(r"\d+(\.\d+)?", "#", words)
 
 
-def _answers(
-    item: Measurement, installation: Installation, point: OperatingPoint, lucks: tuple[float, ...]
-) -> list[float | str]:
+def _by_luck(seen: Seen) -> list[Seen]:
+    """The same plant for every luck of one who searches."""
+    return [Seen(installation=seen.installation, point=seen.point, draw=luck) for luck in LUCK]
+
+
+def _answer(item: Measurement, seen: Seen) -> float | str:
     if not item.has_number:
-        # Only a search depends on luck; a call's own words are not known here.
-        seen = [Seen(installation=installation, point=point, draw=luck) for luck in lucks]
-        return [plain(sight.told(item.id, one, {})) for one in seen]
-    if item.unfit is not None and (said := item.unfit(point)) is not None:
-        return [plain(said)]
-    value = item.true_value(installation, point)
-    return [value] if np.isfinite(value) else [plain(NO_PATH)]
+        # A call's own words are not known here.
+        return plain(sight.told(item.id, seen, {}))
+    if item.unfit is not None and (said := item.unfit(seen.point)) is not None:
+        return plain(said)
+    value = item.true_value(seen.installation, seen.point)
+    return value if math.isfinite(value) else plain(NO_PATH)
 
 
 def _counted(found: list[list[float | str]]) -> Shown:

@@ -4,6 +4,8 @@ Words follow from physical parameters and name no cause; thresholds are common p
 no source.
 """
 
+from functools import lru_cache
+
 import numpy as np
 
 from simulator.instruments.measurement import Seen
@@ -19,6 +21,7 @@ MISSED, FALSE_ALARM = 0.15, 0.10  # of a careful search [-]
 MISSED_QUICKLY, FALSE_QUICKLY = 0.55, 0.25  # of a quick one [-]
 
 
+@lru_cache(maxsize=256)
 def _both(value: float, kind: str) -> str:
     return f"{show(value, kind, 'us')} ({show(value, kind, 'si')})"
 

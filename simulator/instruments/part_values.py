@@ -70,7 +70,7 @@ def element_current(number: int, installation: Installation, point: OperatingPoi
         return 0.0
     each = float(strips.installed_power) / count
     hot = float(point.strip_power) / (each * (float(point.voltage) / strips.plate_voltage) ** 2)
-    here = float(np.clip(hot - (number - 1), 0.0, 1.0))
+    here = min(max(float(hot) - (number - 1), 0.0), 1.0)
     return here * each * float(point.voltage) / float(strips.plate_voltage) ** 2
 
 

@@ -40,16 +40,7 @@ def words(
         return told(measurement, Seen(installation=installation, point=point), texts)
     if measurement == "look_thermostat":
         return texts.get(measurement, "Cooling, fan on automatic, setpoint below the room.")
-    seen = {
-        "look_filter": _filter,
-        "look_slot": _slot,
-        "smoke_return": _smoke_return,
-        "listen_blower": _blower,
-        "look_ducts": _ducts,
-        "smoke_supply": _smoke_supply,
-        "look_outdoor_coil": _outdoor_coil,
-    }[measurement]
-    return seen(installation, point)
+    return _LOOKS[measurement](installation, point)
 
 
 def told(measurement: str, seen: Seen, texts: Mapping[str, str]) -> str:
@@ -162,3 +153,14 @@ def _outdoor_coil(installation: Installation, point: OperatingPoint) -> str:
     if blocked < 0.35:
         return f"Lint and dust between the fins on the windward side. {turning}"
     return f"Matted all round, deep between the rows. {turning}"
+
+
+_LOOKS = {
+    "look_filter": _filter,
+    "look_slot": _slot,
+    "smoke_return": _smoke_return,
+    "listen_blower": _blower,
+    "look_ducts": _ducts,
+    "smoke_supply": _smoke_supply,
+    "look_outdoor_coil": _outdoor_coil,
+}
