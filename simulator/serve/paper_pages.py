@@ -102,9 +102,7 @@ def record_of(token: str, trainee: str) -> dict[str, Any] | None:
         "number": record.number,
         "name": classes.name_at(token, trainee),
         "points": f"{card.total:g}",
-        "overrides": [
-            {"points": f"{one.points:g}", "reason": one.reason} for one in overrides().of(token)
-        ],
+        "overrides": overrides().of(token),
         "minutes": round(visit.minute),
         "day": visits.records().day(token),
         "parts": [part for part in card.parts if part.of],

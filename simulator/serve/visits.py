@@ -19,7 +19,7 @@ from simulator.quantities.shown import SYSTEMS
 from simulator.records.class_visits import Standing
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import wire
-from simulator.serve.class_files import class_visits
+from simulator.serve.class_files import class_visits, overrides
 from simulator.serve.class_rules import HELD, is_held, refusal, terms
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
@@ -273,7 +273,8 @@ class CallDesk:
             return {"problem": hindrance}
         told = debrief(self._visit, self._site, system if system in SYSTEMS else "us")
         visit = {"number": self._record.number, "minutes": round(self._visit.minute)}
-        return {"debrief": {"visit": visit, "work_order": work_order(self._site), **told}}
+        head = {"visit": visit, "work_order": work_order(self._site), "by_hand": self._by_hand()}
+        return {"debrief": {**head, **told}}
 
     def odds(self) -> dict[str, Any]:
         """How likely what was true was after each reading; slower than the debrief itself.
@@ -287,6 +288,11 @@ class CallDesk:
 
         no = self._untold()
         return {"problem": no} if no else told(self._visit, self._site)
+
+    def _by_hand(self) -> dict[str, Any] | None:
+        """Points that count instead of the rubric's."""
+        decided = overrides().of(self._record.token)
+        return {"points": decided[-1].points, "own_reason": decided[-1].reason} if decided else None
 
     def _untold(self) -> str | None:
         if not self._visit.is_closed:

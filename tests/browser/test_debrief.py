@@ -11,6 +11,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 from simulator.serve import visits
+from simulator.serve.class_files import overrides
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, hasty_capstone
 from tests.serve.running import RunningBench
@@ -59,6 +60,18 @@ def test_the_score_and_three_sentences_stand_first(debrief: Callable[..., Page])
     expect(short.locator("h2")).to_have_text("In short")
     expect(short.locator(".total")).to_have_text("Together: 4 of 100")
     expect(short.locator("li")).to_have_count(3)
+
+
+def test_points_that_the_instructor_set_stand_with_their_reason(
+    page: Page, bench: RunningBench, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    token = played(hasty_capstone, bench.data, monkeypatch)
+    overrides().add(token, 62.5, "the meter in the room was broken")
+    page.goto(f"/voila/render/debrief.ipynb?visit={token}")
+    short = page.locator("section").first
+    expect(short.locator(".total")).to_have_text("Together: 62.5 of 100", timeout=60_000)
+    expect(short).to_contain_text("Set by the instructor: the meter in the room was broken")
+    expect(short).to_contain_text("By the rubric: 4 of 100")
 
 
 def test_the_timeline_stands_before_the_points(debrief: Callable[..., Page]) -> None:

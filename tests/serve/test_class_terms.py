@@ -154,12 +154,15 @@ def test_overrides_are_added_and_never_replaced(one_class: ClassRecord) -> None:
     ):
         with pytest.raises(RecordsError, match=said):
             overrides().add(token, points, reason)
+    assert desk.debrief("us")["debrief"]["by_hand"] is None
     overrides().add(token, 50.0, "  the power went   out in the room ")
     overrides().add(token, 60.0, "and the meter was the wrong one")
     assert [(one.points, one.reason) for one in overrides().of(token)] == [
         (50.0, "the power went out in the room"),
         (60.0, "and the meter was the wrong one"),
     ]
+    shown = {"points": 60.0, "own_reason": "and the meter was the wrong one"}
+    assert desk.debrief("us")["debrief"]["by_hand"] == shown
 
 
 def test_acts_are_dated_when_they_are_stored(one_class: ClassRecord) -> None:

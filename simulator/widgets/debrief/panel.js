@@ -23,7 +23,9 @@ function debriefPage(d) {
 
 function inShort(d) {
   return el("section", { class: "short" }, el("h2", {}, WORDS.short),
-    el("p", { class: "total" }, `${WORDS.total}: ${d.total} ${WORDS.of} ${d.of}`),
+    el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`),
+    d.by_hand && el("p", { class: "by-hand" }, `${WORDS.byHand}: ${d.by_hand.own_reason}`),
+    d.by_hand && el("p", { class: "small" }, `${WORDS.byRubric}: ${d.total} ${WORDS.of} ${d.of}`),
     el("ol", { class: "sentences" }, d.in_short.map((line) => el("li", {}, line.text, " ", toStep(d, line.seq)))),
     el("p", { class: "no-print" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints)));
 }

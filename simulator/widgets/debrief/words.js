@@ -28,6 +28,8 @@ const WORDS = {
   partsHow: "Each reason leads to the moment in the timeline above that it rests on.",
   of: "of",
   total: "Together",
+  byHand: "Set by the instructor",
+  byRubric: "By the rubric",
   min: "min",
   print: "Print this page",
   home: "Back to the calls",
