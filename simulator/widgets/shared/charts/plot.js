@@ -75,11 +75,13 @@ class Places {
 
   put(at, text, side, size) {
     const width = text.length * size * (size > 14 ? 0.64 : 0.57), height = size;
-    const sides = {
-      above: [0, -12, "middle"], below: [0, 12 + height * 0.8, "middle"], right: [12, height * 0.35, "start"], left: [-12, height * 0.35, "end"],
-      aboveRight: [8, -10, "start"], aboveLeft: [-8, -10, "end"], belowRight: [8, 8 + height * 0.8, "start"], belowLeft: [-8, 8 + height * 0.8, "end"],
-      high: [0, -30, "middle"], low: [0, 32 + height * 0.8, "middle"], highLeft: [-8, -30, "end"], lowRight: [8, 30 + height * 0.8, "start"], lowLeft: [-8, 30 + height * 0.8, "end"], highRight: [8, -30, "start"],
-    };
+    const drop = height * 0.8;
+    const sides = { above: [0, -12, "middle"], below: [0, 12 + drop, "middle"], right: [12, height * 0.35, "start"], left: [-12, height * 0.35, "end"] };
+    for (const away of [10, 30, 50]) {
+      for (const [aside, dx, anchor] of [["", 0, "middle"], ["Left", -8, "end"], ["Right", 8, "start"]]) {
+        if (away > 10 || aside) Object.assign(sides, { [`over${away}${aside}`]: [dx, -away, anchor], [`under${away}${aside}`]: [dx, away + drop, anchor] });
+      }
+    }
     const tried = [side, ...Object.keys(sides).filter((name) => name !== side)].map((name, rank) => {
       const [dx, dy, anchor] = sides[name];
       const x = at[0] + dx, y = at[1] + dy;
