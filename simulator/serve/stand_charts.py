@@ -169,6 +169,7 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
     most = 1.12 * max(side["at"][0] for side in shown) * BEYOND
     high = 1.9 * max(side["at"][1] for side in shown)
     said = [_runs(point, system) for point in pair]
+    fine = told(float(pair[1].airflow), "airflow", system)
     air, static = (display(kind, system) for kind in ("airflow", "static_pressure"))
     return {
         "kind": "plot",
@@ -182,7 +183,7 @@ def fan_chart(pair: Pair, built: tuple[Installation, Installation], system: str)
         ],
         "marks": [
             mark("now", now["at"], said[0], "right"),
-            *([mark("healthy", healthy["at"], f"healthy {said[1]}", "below")] if differs else []),
+            *([mark("healthy", healthy["at"], f"healthy {fine}", "below")] if differs else []),
         ],
         "tables": [
             table(

@@ -124,7 +124,7 @@ function settingsPanel(bench, redraw) {
   }
 
   const panels = {
-    fault: () => [faultDial(0), faultDial(1), needs(),
+    fault: () => [faultDial(0), faultDial(1), el("p", { class: "small aside" }, WORDS.lowAirflow), needs(),
       el("div", { class: "row" }, el("button", { "data-key": "healthy", "data-control": "healthy", onclick: () => { setting.faults = []; redraw(); send(); } }, WORDS.healthyUnit))],
     weather: () => [
       el("fieldset", { class: "modes", "data-control": "mode" }, el("legend", {}, WORDS.mode), stand.choices.mode.map((mode) => el("label", { class: "check" },
@@ -134,7 +134,7 @@ function settingsPanel(bench, redraw) {
       choice("house", stand.choices.house), choice("zone", stand.choices.zone),
       setting.house === "two_zones" && choice("zone_call", stand.choices.zone_call),
       setting.mode === "heating" && choice("strips", stand.choices.strips),
-      dial("airflow"), dial("altitude")],
+      dial("airflow"), el("p", { class: "small aside" }, WORDS.blowerMovesBoth), dial("altitude")],
     unit: () => [
       choice("unit", stand.choices.unit), choice("refrigerant", ["", ...stand.choices.refrigerant]),
       choice("metering", ["", "txv", "orifice"]), choice("motor", ["", ...stand.choices.motor]),

@@ -35,6 +35,8 @@ const WORDS = {
     two_zones: "One more fault is offered in the house of two zones (under House).",
   },
   takenOut: "Taken out, as nothing here would show it: {names}.",
+  lowAirflow: "Low airflow comes from a weak blower, a loaded filter, a dirty coil, closed registers or a narrow duct.",
+  blowerMovesBoth: "It moves the healthy readings too; faults that take airflow are under Fault.",
   healthyUnit: "All healthy",
   same: "as healthy",
   metric: "Everything in °C and kPa",
