@@ -141,6 +141,29 @@ def test_each_chart_is_told_in_words_and_in_a_table(page: Page, width: int) -> N
         assert outside == [], name
 
 
+OVER_EACH_OTHER = """(drawing) => {
+  const words = [...drawing.querySelectorAll("text.name")];
+  const boxOf = (word) => word.getBoundingClientRect();
+  const meet = (a, b) => a.left < b.right && b.left < a.right
+    && a.top + 6 < b.bottom && b.top + 6 < a.bottom;
+  return words.flatMap((one, i) => words.slice(i + 1)
+    .filter((other) => meet(boxOf(one), boxOf(other)))
+    .map((other) => `${one.textContent} / ${other.textContent}`));
+}"""
+
+
+@pytest.mark.parametrize("width", [1280, 390])
+def test_no_word_of_a_chart_lies_over_another(page: Page, width: int) -> None:
+    """Common practice of drawing, no source; lines may be closer than letters are tall."""
+    page.set_viewport_size({"width": width, "height": 844})
+    for fault in ("loaded_filter:8", "weak_blower:40", "supply_leak:30"):
+        opened(page, f"#fault={fault}&chart=fan&chart=air")
+        for name in ("fan", "air"):
+            drawn = page.locator(f"figure[data-chart={name}] svg[role=img]")
+            expect(drawn).to_be_visible()
+            assert drawn.evaluate(OVER_EACH_OTHER) == [], (fault, name)
+
+
 def test_trends_come_while_the_page_lives_on(page: Page) -> None:
     opened(page, "#fault=supply_leak:30&chart=run_time&chart=after")
     press(page, "tab-weather")
