@@ -10,27 +10,14 @@ from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
 from simulator.serve.class_debrief import class_debrief
 from simulator.serve.class_files import assignments, class_records, overrides
-from simulator.serve.class_sheets import gradebook, item_sheet
+from simulator.serve.class_sheets import gradebook, item_sheet, title_of
 from simulator.serve.classes import Row
 from simulator.serve.closed_visits import closed_card, site_for_paper
-from simulator.serve.instructor_pages import InstructorPage
+from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage
 
 
 class ClassPage(InstructorPage):
-    """A page about one class."""
-
-    def back(self, the_class: ClassRecord, to: str = "") -> None:
-        """Go to a page of the class after a form.
-
-        Parameters
-        ----------
-        the_class : ClassRecord
-            Which class.
-        to : str
-            After its address.
-        """
-        base = self.settings["base_url"]
-        self.redirect(f"{base}instructor/class/{the_class.code}{to}", status=303)
+    """A page about one class, with numbers to type."""
 
     def number(self, field: str) -> float | None:
         """A number of a form.
@@ -111,14 +98,13 @@ class Terms(ClassPage):
         return members[int(seat) - 1].trainee
 
     def _show(self, the_class: ClassRecord, problem: str) -> None:
-        titles = {call["id"]: call["title"] for call in visits.list_calls()}
         self.finish(
             self.rendered(
                 "terms.html",
                 the_class=the_class,
                 problem=problem,
                 calls=[
-                    {"id": call, "title": titles.get(call, call), "terms": terms}
+                    {"id": call, "title": title_of(call), "terms": terms}
                     for call, terms in assignments().of(the_class.code).items()
                 ],
                 seats=range(1, len(class_records().members(the_class.code)) + 1),
@@ -260,11 +246,10 @@ def class_handlers() -> list[Any]:
     list
         For the tornado application.
     """
-    own = r"/instructor/class/([A-Za-z0-9]{4,12})"
     return [
-        (rf"{own}/terms", Terms),
-        (rf"{own}/marks", Marks),
-        (rf"{own}/marks/(B-[0-9]{{1,12}})", Mark),
-        (rf"{own}/debrief/([A-Za-z0-9_-]{{1,64}})", ClassDebrief),
-        (rf"{own}/(results|items)\.csv", Sheet),
+        (rf"{ONE_CLASS}/terms", Terms),
+        (rf"{ONE_CLASS}/marks", Marks),
+        (rf"{ONE_CLASS}/marks/(B-[0-9]{{1,12}})", Mark),
+        (rf"{ONE_CLASS}/debrief/([A-Za-z0-9_-]{{1,64}})", ClassDebrief),
+        (rf"{ONE_CLASS}/(results|items)\.csv", Sheet),
     ]

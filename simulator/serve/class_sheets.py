@@ -90,7 +90,7 @@ def item_sheet(of: ClassRecord) -> str:
         wrong = "; ".join(f"{name_of(code)} ({times})" for code, times in item.distractors)
         lines.append(
             [
-                _title(item.call),
+                title_of(item.call),
                 item.closed,
                 item.left_open,
                 _short(item.p),
@@ -163,7 +163,19 @@ def _harmless(cell: object) -> object:
     return cell
 
 
-def _title(call: str) -> str:
+def title_of(call: str) -> str:
+    """What a call is called.
+
+    Parameters
+    ----------
+    call : str
+        Its id.
+
+    Returns
+    -------
+    str
+        The id itself where its file cannot be read.
+    """
     try:
         return call_file.load(call).title
     except CallFileError:

@@ -13,6 +13,8 @@ from simulator.serve.class_files import assignments, class_records
 from simulator.serve.handlers import OwnPage
 from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
 
+ONE_CLASS = r"/instructor/class/([A-Za-z0-9]{4,12})"  # an address, the code in it
+
 
 class InstructorPage(OwnPage):
     """A page for whoever signed in; everybody else is shown the door."""
@@ -70,6 +72,19 @@ class InstructorPage(OwnPage):
         except RecordsError as problem:
             raise HTTPError(404) from problem
 
+    def back(self, the_class: ClassRecord, to: str = "") -> None:
+        """Go to a page of the class after a form.
+
+        Parameters
+        ----------
+        the_class : ClassRecord
+            Which class.
+        to : str
+            After its address.
+        """
+        base = self.settings["base_url"]
+        self.redirect(f"{base}instructor/class/{the_class.code}{to}", status=303)
+
 
 class TheDoor(OwnPage):
     """Signing in."""
@@ -125,7 +140,7 @@ class Corner(InstructorPage):
             self.set_status(400)
             self._show(str(problem))
             return
-        self.redirect(f"{self.settings['base_url']}instructor/class/{opened.code}", status=303)
+        self.back(opened)
 
     def _show(self, problem: str) -> None:
         self.finish(
@@ -188,7 +203,7 @@ class Board(InstructorPage):
         self.check_xsrf_cookie()
         the_class = self.the_class(code)
         class_records().freeze(the_class.code, self.get_body_argument("freeze", "") == "yes")
-        self.redirect(f"{self.settings['base_url']}instructor/class/{the_class.code}", status=303)
+        self.back(the_class)
 
     def _with_names(self) -> bool:
         return self.get_query_argument("names", "") == "yes"
@@ -251,12 +266,11 @@ def instructor_handlers() -> list[Any]:
     list
         For the tornado application.
     """
-    code = r"([A-Za-z0-9]{4,12})"
     return [
         (r"/instructor", Corner),
         (r"/instructor/door", TheDoor),
         (r"/instructor/leave", Leave),
-        (rf"/instructor/class/{code}", Board),
-        (rf"/instructor/class/{code}/rows", BoardRows),
+        (ONE_CLASS, Board),
+        (rf"{ONE_CLASS}/rows", BoardRows),
         (r"/instructor/key/([A-Za-z0-9_-]{1,64})", AnswerKey),
     ]
