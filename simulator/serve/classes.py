@@ -8,7 +8,7 @@ from typing import Any
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
 from simulator.calls.visit import Visit, fold
-from simulator.diagnosis.causes import causes
+from simulator.diagnosis.causes import name_of
 from simulator.records.class_records import ClassRecord
 from simulator.records.class_visits import Pulse
 from simulator.records.visit_records import RecordsError
@@ -19,6 +19,7 @@ from simulator.serve.closed_visits import closed_card
 from simulator.serve.stuck_points import stuck_point
 
 STAGES = ("not begun", "looking round", "measuring", "finding stated", "repaired", "closed")
+UNREADABLE = "A visit that cannot be read"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,26 +150,24 @@ def board(of: ClassRecord) -> list[Row]:
         if not pulses:
             rows.append(Row(seat=seat, name=member.name))
         for pulse in pulses or ():
-            row, visit = _row(pulse.token, pulse.count)
-            stuck = ""
-            if visit is not None:
-                allowed = terms[row.call_id].allowed(member.trainee)
-                stuck = stuck_point(visit, now - pulse.stored_at, allowed)
+            try:
+                row, visit = _row(pulse.token, pulse.count)
+            except (RecordsError, CallFileError):
+                rows.append(Row(seat=seat, name=member.name, call=UNREADABLE, token=pulse.token))
+                continue
+            allowed = terms[row.call_id].allowed(member.trainee)
+            stuck = stuck_point(visit, now - pulse.stored_at, allowed)
             rows.append(replace(row, seat=seat, name=member.name, stuck=stuck))
     return rows
 
 
 @lru_cache(maxsize=1024)
-def _row(token: str, count: int) -> tuple[Row, Visit | None]:
+def _row(token: str, count: int) -> tuple[Row, Visit]:
     """A visit as so many events make it; nothing is read again until there are more."""
     del count
-    try:
-        record = visits.records().record(token)
-        visit = fold(visits.records().events(token))
-        call = call_file.load(record.call)
-    except (RecordsError, CallFileError):
-        return Row(seat=0, name="", call="A visit that cannot be read", token=token), None
-    titles = {cause.code: cause.name for cause in causes()}
+    record = visits.records().record(token)
+    visit = fold(visits.records().events(token))
+    call = call_file.load(record.call)
     found = visit.finding.causes if visit.finding else ()
     card = closed_card(token) if visit.is_closed else None
     row = Row(
@@ -181,7 +180,7 @@ def _row(token: str, count: int) -> tuple[Row, Visit | None]:
         readings=len(visit.readings),
         repairs=len(visit.repairs),
         last=visit.place.replace("_", " "),
-        finding="; ".join(titles.get(code, code) for code in found),
+        finding="; ".join(name_of(code) for code in found),
         repaired="; ".join(repairs.discover()[done.repair].title for done in visit.repairs),
         points=card.total if card else None,
         parts=tuple((part.name, part.points) for part in card.parts) if card else (),

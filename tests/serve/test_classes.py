@@ -67,6 +67,25 @@ def test_the_board_names_nobody_and_no_cause_by_itself(here: Path) -> None:
     assert "Ana" in str(classes.shown(classes.board(opened), with_names=True))
 
 
+def test_a_busy_moment_does_not_stay_on_the_board(
+    here: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    del here
+    opened = class_records().open_class("A", ["mallorn"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    begun("mallorn", "first-trainee")
+
+    def busy(token: str) -> None:
+        raise RecordsError(token)
+
+    with monkeypatch.context() as moment:
+        moment.setattr(visits.records(), "events", busy)
+        (row,) = classes.board(opened)
+        assert (row.name, row.call) == ("Ana", classes.UNREADABLE)
+    (row,) = classes.board(opened)
+    assert row.stage == "looking round"
+
+
 def test_a_visit_outside_the_class_calls_does_not_count(here: Path) -> None:
     del here
     opened = class_records().open_class("A", ["mallorn"])
