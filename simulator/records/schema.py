@@ -24,10 +24,23 @@ WAIT = 10.0  # for another page that is writing [s]
 
 metadata = MetaData()
 
+
+def _row_number() -> Column[int]:
+    return Column("id", Integer, primary_key=True, autoincrement=True)
+
+
+def _of_class() -> Column[int]:
+    return Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True)
+
+
+def _given_at() -> Column[float]:
+    return Column("given_at", Float, nullable=False)
+
+
 visits = Table(
     "visits",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
+    _row_number(),
     Column("token", String(64), nullable=False, unique=True),
     Column("call", String(40), nullable=False),
     # The visit's chance: random, never derived from the number and never on the wire.
@@ -53,7 +66,7 @@ events = Table(
 classes = Table(
     "classes",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
+    _row_number(),
     Column("code", String(12), nullable=False, unique=True),
     Column("name", String(80), nullable=False),
     Column("calls", Text, nullable=False),
@@ -74,20 +87,20 @@ class_visits = Table(
     "class_visits",
     metadata,
     Column("token", String(64), ForeignKey("visits.token"), primary_key=True),
-    Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
+    _of_class(),
 )
 
 # What was assigned, row upon row: the newest of a class and call counts, none means practice.
 assignments = Table(
     "assignments",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
-    Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
+    _row_number(),
+    _of_class(),
     Column("call", String(40), nullable=False),
     Column("mode", String(10), nullable=False),
     Column("minutes", Float, nullable=True),
     Column("is_released", Integer, nullable=False),
-    Column("given_at", Float, nullable=False),
+    _given_at(),
 )
 
 # A visit keeps the terms under which it was begun.
@@ -101,23 +114,23 @@ visit_terms = Table(
 extensions = Table(
     "extensions",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
-    Column("class", Integer, ForeignKey("classes.id"), nullable=False, index=True),
+    _row_number(),
+    _of_class(),
     Column("call", String(40), nullable=False),
     # Empty for the whole class.
     Column("trainee", String(64), nullable=False),
     Column("minutes", Float, nullable=False),
-    Column("given_at", Float, nullable=False),
+    _given_at(),
 )
 
 overrides = Table(
     "overrides",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
+    _row_number(),
     Column("token", String(64), ForeignKey("visits.token"), nullable=False, index=True),
     Column("points", Float, nullable=False),
     Column("reason", Text, nullable=False),
-    Column("given_at", Float, nullable=False),
+    _given_at(),
 )
 
 # When acts were stored, by this computer's clock; events themselves know site time only.
@@ -132,20 +145,20 @@ act_times = Table(
 lesson_answers = Table(
     "lesson_answers",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
+    _row_number(),
     Column("trainee", String(64), nullable=False, index=True),
     Column("lesson", String(60), nullable=False),
     Column("part", String(40), nullable=False),
     Column("question", String(40), nullable=False),
     Column("answer", Text, nullable=False),
     Column("is_right", Integer, nullable=False),
-    Column("given_at", Float, nullable=False),
+    _given_at(),
 )
 
 instructors = Table(
     "instructors",
     metadata,
-    Column("id", Integer, primary_key=True, autoincrement=True),
+    _row_number(),
     Column("hash", String(200), nullable=False),
     Column("set_at", Float, nullable=False),
 )
