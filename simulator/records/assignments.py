@@ -9,7 +9,6 @@ from sqlalchemy import Connection, Row, Select, and_, func, insert, select
 
 from simulator.records import schema
 from simulator.records.class_records import ClassRecord, ClassRecords
-from simulator.records.plainly import plainly
 from simulator.records.visit_records import RecordsError
 
 PRACTICE, TEST = "practice", "test"
@@ -139,7 +138,7 @@ class Assignments:
         if trainee and trainee not in {member.trainee for member in self._classes.members(code)}:
             raise RecordsError("There is no such seat in this class.")
         values = {"class": own.id, "call": call, "trainee": trainee, "minutes": minutes}
-        with plainly(), self._classes.engine.begin() as connection:
+        with self._classes.writing() as connection:
             connection.execute(insert(schema.extensions).values(values | {"given_at": time.time()}))
 
     def of(self, code: str) -> dict[str, Assignment]:
@@ -156,7 +155,7 @@ class Assignments:
             By call, in the order of the class.
         """
         own = self._classes.by_code(code)
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             rows = connection.execute(newest().where(schema.assignments.c["class"] == own.id))
             found = {row.call: row for row in rows}
             return {call: read(connection, found.get(call)) for call in own.calls}
@@ -169,7 +168,7 @@ class Assignments:
         frozenset
             By id; on one bench nobody may look them up meanwhile.
         """
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             rows = connection.execute(newest()).all()
         return frozenset(r.call for r in rows if r.mode == TEST and not r.is_released)
 
@@ -210,7 +209,7 @@ class Assignments:
             "is_released": int(is_released),
             "given_at": time.time(),
         }
-        with plainly(), self._classes.engine.begin() as connection:
+        with self._classes.writing() as connection:
             connection.execute(insert(schema.assignments).values(values))
 
 

@@ -5,13 +5,12 @@ import secrets
 import time
 from collections.abc import Sequence
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Engine, Row, insert, select, update
+from sqlalchemy import Row, insert, select, update
 
 from simulator.records import schema
-from simulator.records.plainly import plainly
+from simulator.records.database import Database
 from simulator.records.visit_records import RecordsError
 
 # Without signs that are mistaken for others when read from a board.
@@ -66,22 +65,8 @@ class Member:
     name: str
 
 
-class ClassRecords:
-    """All classes in one database file.
-
-    Parameters
-    ----------
-    path : Path
-        Of the file; made if there is none.
-    """
-
-    def __init__(self, path: Path) -> None:
-        with plainly():
-            self.engine: Engine = schema.opened(path)
-
-    def close(self) -> None:
-        """Let go of the file."""
-        self.engine.dispose()
+class ClassRecords(Database):
+    """All classes in one database file."""
 
     def open_class(self, name: str, calls: Sequence[str]) -> ClassRecord:
         """Open a class with a fresh code.
@@ -108,7 +93,7 @@ class ClassRecords:
         if not calls:
             raise RecordsError("Choose at least one call for the class.")
         code = "".join(secrets.choice(CODE_SIGNS) for _ in range(CODE_LENGTH))
-        with plainly(), self.engine.begin() as connection:
+        with self.writing() as connection:
             connection.execute(
                 insert(schema.classes).values(
                     code=code,
@@ -129,7 +114,7 @@ class ClassRecords:
             Newest first.
         """
         table = schema.classes
-        with plainly(), self.engine.connect() as connection:
+        with self.reading() as connection:
             rows = connection.execute(select(table).order_by(table.c.id.desc())).all()
         return [_read(row) for row in rows]
 
@@ -152,7 +137,7 @@ class ClassRecords:
         """
         asked = "".join(code.split()).upper()[: CODE_LENGTH + 1]
         table = schema.classes
-        with plainly(), self.engine.connect() as connection:
+        with self.reading() as connection:
             row = connection.execute(select(table).where(table.c.code == asked)).one_or_none()
         if row is None:
             raise RecordsError(NO_CLASS)
@@ -169,7 +154,7 @@ class ClassRecords:
             What to do.
         """
         table = schema.classes
-        with plainly(), self.engine.begin() as connection:
+        with self.writing() as connection:
             connection.execute(
                 update(table).where(table.c.code == code).values(is_frozen=int(is_frozen))
             )
@@ -200,7 +185,7 @@ class ClassRecords:
             raise RecordsError(f"Give the name your instructor knows, 1 to {LONGEST_NAME} signs.")
         joined = self.by_code(code)
         table = schema.members
-        with plainly(), self.engine.begin() as connection:
+        with self.writing() as connection:
             known = (table.c["class"] == joined.id) & (table.c.trainee == trainee)
             if connection.execute(select(table).where(known)).one_or_none() is None:
                 connection.execute(
@@ -231,7 +216,7 @@ class ClassRecords:
             The one joined last first.
         """
         table, member = schema.classes, schema.members
-        with plainly(), self.engine.connect() as connection:
+        with self.reading() as connection:
             rows = connection.execute(
                 select(table)
                 .join(member, member.c["class"] == table.c.id)
@@ -254,7 +239,7 @@ class ClassRecords:
             In order of joining.
         """
         table = schema.members
-        with plainly(), self.engine.connect() as connection:
+        with self.reading() as connection:
             rows = connection.execute(
                 select(table)
                 .where(table.c["class"] == self.by_code(code).id)

@@ -7,7 +7,6 @@ from sqlalchemy import func, insert, select
 from simulator.records import schema
 from simulator.records.assignments import TEST, Assignments, newest, read
 from simulator.records.class_records import ClassRecords
-from simulator.records.plainly import plainly
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +78,7 @@ class ClassVisits:
         own = next((one for one in self._classes.of_trainee(trainee) if call in one.calls), None)
         if own is None:
             return
-        with plainly(), self._classes.engine.begin() as connection:
+        with self._classes.writing() as connection:
             connection.execute(
                 insert(schema.class_visits).values({"token": token, "class": own.id})
             )
@@ -99,7 +98,7 @@ class ClassVisits:
             Their tokens, oldest first.
         """
         table, visit = schema.class_visits, schema.visits
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             rows = connection.execute(
                 select(table.c.token)
                 .join(visit, visit.c.token == table.c.token)
@@ -138,7 +137,7 @@ class ClassVisits:
             .where(of.c["class"] == self._classes.by_code(code).id)
             .order_by(visit.c.id)
         )
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             rows = connection.execute(query).all()
         return [
             Pulse(token=token, trainee=trainee, count=number, stored_at=at or opened)
@@ -160,7 +159,7 @@ class ClassVisits:
             call: then it is held.
         """
         visit, of, own = schema.visits, schema.class_visits, schema.classes
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             row = connection.execute(
                 select(visit.c.trainee, visit.c.call, own.c.id, own.c.code, own.c.is_frozen)
                 .outerjoin(of, of.c.token == visit.c.token)
@@ -210,7 +209,7 @@ class ClassVisits:
             return None
         of, visit, begun = schema.class_visits, schema.visits, schema.visit_terms
         terms = schema.assignments
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             row = connection.execute(
                 select(visit.c.token)
                 .join(of, of.c.token == visit.c.token)

@@ -1,30 +1,15 @@
 """The instructor's password, as a hash and never itself."""
 
 import time
-from pathlib import Path
 
-from sqlalchemy import Engine, insert, select
+from sqlalchemy import insert, select
 
 from simulator.records import schema
-from simulator.records.plainly import plainly
+from simulator.records.database import Database
 
 
-class InstructorRecords:
-    """The password in one database file.
-
-    Parameters
-    ----------
-    path : Path
-        Of the file; made if there is none.
-    """
-
-    def __init__(self, path: Path) -> None:
-        with plainly():
-            self._engine: Engine = schema.opened(path)
-
-    def close(self) -> None:
-        """Let go of the file."""
-        self._engine.dispose()
+class InstructorRecords(Database):
+    """The password in one database file."""
 
     def password_hash(self) -> str | None:
         """The instructor's password as it is kept.
@@ -35,7 +20,7 @@ class InstructorRecords:
             None where none was ever set.
         """
         table = schema.instructors
-        with plainly(), self._engine.connect() as connection:
+        with self.reading() as connection:
             row = connection.execute(
                 select(table).order_by(table.c.id.desc()).limit(1)
             ).one_or_none()
@@ -49,5 +34,5 @@ class InstructorRecords:
         hashed : str
             Never the password itself.
         """
-        with plainly(), self._engine.begin() as connection:
+        with self.writing() as connection:
             connection.execute(insert(schema.instructors).values(hash=hashed, set_at=time.time()))

@@ -2,12 +2,11 @@
 
 import time
 from dataclasses import dataclass
-from pathlib import Path
 
-from sqlalchemy import Engine, insert, select
+from sqlalchemy import insert, select
 
 from simulator.records import schema
-from simulator.records.plainly import plainly
+from simulator.records.database import Database
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,22 +30,8 @@ class Answered:
     is_right: bool
 
 
-class LessonRecords:
-    """All answers in one database file.
-
-    Parameters
-    ----------
-    path : Path
-        Of the file; made if there is none.
-    """
-
-    def __init__(self, path: Path) -> None:
-        with plainly():
-            self._engine: Engine = schema.opened(path)
-
-    def close(self) -> None:
-        """Let go of the file."""
-        self._engine.dispose()
+class LessonRecords(Database):
+    """All answers in one database file."""
 
     def add(self, trainee: str, answered: Answered) -> None:
         """Keep an answer.
@@ -58,7 +43,7 @@ class LessonRecords:
         answered : Answered
             What was answered.
         """
-        with plainly(), self._engine.begin() as connection:
+        with self.writing() as connection:
             connection.execute(
                 insert(schema.lesson_answers).values(
                     trainee=trainee,
@@ -85,7 +70,7 @@ class LessonRecords:
             In no order that matters.
         """
         table = schema.lesson_answers
-        with plainly(), self._engine.connect() as connection:
+        with self.reading() as connection:
             rows = connection.execute(
                 select(table).where(table.c.trainee == trainee).order_by(table.c.id)
             ).all()

@@ -7,7 +7,6 @@ from sqlalchemy import insert, select
 
 from simulator.records import schema
 from simulator.records.class_records import ClassRecords
-from simulator.records.plainly import plainly
 from simulator.records.visit_records import RecordsError
 
 SHORTEST_REASON, LONGEST_REASON = 10, 500  # signs
@@ -70,7 +69,7 @@ class Overrides:
         if not 0.0 <= points <= FULL:
             raise RecordsError("Points go from 0 to 100.")
         values = {"token": token, "points": points, "reason": why, "given_at": time.time()}
-        with plainly(), self._classes.engine.begin() as connection:
+        with self._classes.writing() as connection:
             connection.execute(insert(schema.overrides).values(values))
 
     def of(self, token: str) -> list[Override]:
@@ -87,7 +86,7 @@ class Overrides:
             Oldest first; the last one counts.
         """
         table = schema.overrides
-        with plainly(), self._classes.engine.connect() as connection:
+        with self._classes.reading() as connection:
             rows = connection.execute(
                 select(table).where(table.c.token == token).order_by(table.c.id)
             ).all()
