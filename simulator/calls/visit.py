@@ -1,6 +1,6 @@
 """A visit as it stands: the fold of its events."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from simulator.calls.events import (
@@ -160,6 +160,25 @@ def _after_paperwork(visit: Visit, event: Event) -> Visit:
             return replace(visit, is_closed=True)
         case _:
             return visit
+
+
+def along(events: Iterable[Event]) -> Iterator[tuple[Visit, Event]]:
+    """Each event with the visit as it stood before.
+
+    Parameters
+    ----------
+    events : iterable
+        Oldest first.
+
+    Yields
+    ------
+    tuple
+        Visit and event.
+    """
+    visit = Visit()
+    for event in events:
+        yield visit, event
+        visit = advanced(visit, event)
 
 
 def fold(events: Iterable[Event]) -> Visit:

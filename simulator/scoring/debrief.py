@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from simulator.calls.events import Event, Marked, Measured, Prepared
+from simulator.calls.events import Event, Marked, Measured
 from simulator.calls.sealed import Key
 from simulator.calls.sheet import pairs
 from simulator.calls.site import Site, acts_of
@@ -15,6 +15,7 @@ from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.part import Because, Part
+from simulator.scoring.safety import met_at
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.telling import place_said, told
 from simulator.scoring.three_states import before_after, bill
@@ -164,9 +165,9 @@ def behind(visit: Visit, part: str, why: Because) -> int:
 
 
 def _behind_measuring(visit: Visit, text: str) -> int:
-    compared = [e for e in visit.events if isinstance(e, Prepared) and e.step == "match_probes"]
-    if "probes" in text and compared:
-        return compared[0].seq
+    compared = met_at(visit, "match_probes")
+    if "probes" in text and compared is not None:
+        return compared.seq
     named = [e for e in reasoning.cited(visit) if reasoning.name(e) in text]
     numbers = [e for e in visit.readings if e.reading.value is not None]
     if "probes" in text:

@@ -9,6 +9,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.techniques import careful
 from simulator.instruments.tools import TOOLS
 from simulator.scoring.part import Because, Part, part
+from simulator.scoring.safety import met_at
 from simulator.scoring.truth import shares
 
 SETTLED = 15.0  # after a start or a repair, California Title 24 RA3.2; in minutes
@@ -70,9 +71,10 @@ def weakness(visit: Visit, event: Measured) -> str | None:
     if event.reading.technique != CARE:
         way = {t.id: t.name for t in item.techniques}[event.reading.technique]
         return f"{item.name} at minute {event.minute:.0f} was taken carelessly ({way.lower()})."
-    prepared = {e.step for e in visit.events[: event.seq] if hasattr(e, "step")}
-    if TOOLS[item.tool_id] is TOOLS["manometer"] and "zero_manometer" not in prepared:
-        return f"{item.name} was read before the manometer was zeroed."
+    if TOOLS[item.tool_id] is TOOLS["manometer"]:
+        zeroed = met_at(visit, "zero_manometer")
+        if zeroed is None or zeroed.seq > event.seq:
+            return f"{item.name} was read before the manometer was zeroed."
     if item.group in ("air", "low side", "high side") and event.settled < SETTLED:
         return (
             f"{item.name} at minute {event.minute:.0f} was read {event.settled:.0f} min after a "
@@ -103,13 +105,14 @@ def measuring(visit: Visit, key: Key) -> Part:
     if len(numbers) < FEW:
         because.append(Because(f"Only {len(numbers)} readings with a number were taken."))
     used = {event.seq for event in cited(visit)}
+    weak = {event.seq: weakness(visit, event) for event in numbers}
     for event in numbers:
         again = any(
             later.seq > event.seq and later.reading.measurement == event.reading.measurement
-            and weakness(visit, later) is None
+            and weak[later.seq] is None
             for later in numbers
         )  # fmt: skip
-        said = weakness(visit, event)
+        said = weak[event.seq]
         if said and not again and (event.seq in used or event.reading.technique != CARE):
             points -= 2.0
             because.append(Because(said, event.seq))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from simulator.calls.events import Event, Measured, Prepared, Repaired
 from simulator.calls.repair_terms import LOCKED_OUT
 from simulator.calls.sealed import Hazard, Key
-from simulator.calls.visit import Visit, fold
+from simulator.calls.visit import Visit, along
 from simulator.instruments.steps import STEPS
 from simulator.repairs._catalogue import discover
 from simulator.scoring.part import Because, Part, part
@@ -72,7 +72,7 @@ def lock_outs(visit: Visit) -> list[Exposure]:
         Oldest first.
     """
     found = []
-    for event in visit.events:
+    for before, event in along(visit.events):
         if isinstance(event, Repaired):
             step = LOCKED_OUT.get(event.repair)
         elif isinstance(event, Measured):
@@ -80,8 +80,7 @@ def lock_outs(visit: Visit) -> list[Exposure]:
         else:
             continue
         if step is not None:
-            on = step in fold(visit.events[: event.seq]).prepared
-            found.append(Exposure(event, step, on))
+            found.append(Exposure(event, step, step in before.prepared))
     return found
 
 
