@@ -45,19 +45,6 @@ def weights() -> Mapping[str, Mapping[str, float]]:
     }
 
 
-@lru_cache
-def priors() -> Mapping[str, float]:
-    """How likely each fault is before anything is measured, where there is one.
-
-    Returns
-    -------
-    mapping
-        Adding up to one. [-]
-    """
-    whole = sum(fault.prior for fault in discover().values())
-    return {code: fault.prior / whole for code, fault in discover().items()}
-
-
 def support(cause: str, measurements: Mapping[str, float]) -> float:
     """How well readings carry a cause.
 

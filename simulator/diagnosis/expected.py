@@ -173,7 +173,7 @@ def expected(around: Around, listed: tuple[Hypothesis, ...], *, mode: str) -> Ex
         for is_running in (True, False)
         for name, told in shown(solved, cells, is_running=is_running).items()
     }
-    numbers = replace_fitted(
+    numbers = _from_sample(
         _widened(_fitted(on, solved, cells), column), column, words, is_running=True
     )
     return Expected(
@@ -182,7 +182,7 @@ def expected(around: Around, listed: tuple[Hypothesis, ...], *, mode: str) -> Ex
         weight=np.array([one.weight for one in listed])[owner] * share,
         column=column,
         running=numbers,
-        resting=replace_fitted(
+        resting=_from_sample(
             _widened(_fitted(off, solved, cells), column), column, words, is_running=False
         ),
         words=words,
@@ -239,30 +239,14 @@ def _widened(numbers: Numbers, column: Mapping[str, int]) -> Numbers:
     return replace(numbers, rest=rest)
 
 
-def replace_fitted(
+def _from_sample(
     numbers: Numbers,
     column: Mapping[str, int],
     words: Mapping[tuple[str, bool], Shown],
     *,
     is_running: bool,
 ) -> Numbers:
-    """Numbers of measurements that take the parts as fitted, from their own sample.
-
-    Parameters
-    ----------
-    numbers : Numbers
-        Of all measurements.
-    column : mapping
-        Of each measurement.
-    words : mapping
-        Holds the sample.
-    is_running : bool
-        Which state of the switch.
-
-    Returns
-    -------
-    Numbers
-    """
+    """Numbers of measurements that take the parts as fitted, from their own sample."""
     mean, rest = numbers.mean.copy(), numbers.rest.copy()
     for (name, state), told in words.items():
         if state != is_running or name in PARTS:

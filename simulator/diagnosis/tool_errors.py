@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 
 from simulator.instruments.measurement import Measurement
-from simulator.instruments.session import BATTERY, LOW_BATTERY, battery_drift
+from simulator.instruments.session import battery_drift
 from simulator.instruments.take import UNMATCHED, technique_of
 from simulator.instruments.techniques import UNZEROED, Felt
 from simulator.instruments.tools import TOOLS
@@ -16,7 +16,6 @@ from simulator.quantities.values import Array
 DRAWS = (0.1, 0.3, 0.5, 0.7, 0.9)  # of a visit, level from 0 to 1 [-]
 _DRIFTS = [battery_drift(float(x)) - 1.0 for x in np.linspace(0.0, 1.0, 101)]
 DRIFT_MEAN, DRIFT_SPREAD = float(np.mean(_DRIFTS)), float(np.std(_DRIFTS))
-__all__ = ["BATTERY", "LOW_BATTERY", "Error", "error_of", "felt"]
 
 
 class Error(NamedTuple):
