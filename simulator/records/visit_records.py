@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Engine, Row, insert, select
+from sqlalchemy import Engine, Row, func, insert, select
 from sqlalchemy.exc import IntegrityError, OperationalError, SQLAlchemyError
 
 from simulator.calls.events import Event, kind, payload, restored
@@ -183,8 +183,8 @@ class VisitRecords:
             raise RecordsError("This visit has gaps in its record and cannot be continued.")
         return found
 
-    def day(self, token: str) -> str:
-        """The day a visit was opened.
+    def last_day(self, token: str) -> str:
+        """The day of the last act of a visit; of its opening without one.
 
         Parameters
         ----------
@@ -196,9 +196,14 @@ class VisitRecords:
         str
             Such as 2026-05-31, by this computer's clock.
         """
-        with _plainly():
-            opened = float(self._row(token).opened_at)
-        return datetime.fromtimestamp(opened, tz=UTC).astimezone().date().isoformat()
+        table = schema.act_times
+        with _plainly(), self._engine.connect() as connection:
+            visit = self._row(token)
+            last = connection.execute(
+                select(func.max(table.c.stored_at)).where(table.c.visit == visit.id)
+            ).scalar()
+        at = float(visit.opened_at if last is None else last)
+        return datetime.fromtimestamp(at, tz=UTC).astimezone().date().isoformat()
 
     def of_trainee(self, trainee: str) -> list[VisitRecord]:
         """All visits of one trainee.

@@ -104,7 +104,7 @@ def record_of(token: str, trainee: str) -> dict[str, Any] | None:
         "points": f"{card.total:g}",
         "overrides": overrides().of(token),
         "minutes": round(visit.minute),
-        "day": visits.records().day(token),
+        "day": visits.records().last_day(token),
         "parts": [part for part in card.parts if part.of],
         "is_capped": card.is_capped,
         "finding": what_you_found(visit),

@@ -40,6 +40,13 @@ def test_what_is_stored_comes_back(tmp_path: Path) -> None:
     assert [r.token for r in again.of_trainee("t")] == ["token-one"]
 
 
+def test_a_visit_is_of_the_day_of_its_last_act(tmp_path: Path) -> None:
+    records = opened(tmp_path / "v.sqlite")
+    assert records.last_day("token-one") in ("1969-12-31", "1970-01-01")  # west or east
+    records.append("token-one", [waited(1)])
+    assert records.last_day("token-one") > "2020"
+
+
 def test_an_act_sent_twice_is_stored_once(tmp_path: Path) -> None:
     records = opened(tmp_path / "v.sqlite")
     records.append("token-one", [waited(1)])
