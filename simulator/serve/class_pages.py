@@ -126,7 +126,7 @@ class Marks(ClassPage):
         """
         the_class = self.the_class(code)
         rows = [row for row in classes.board(the_class) if row.token]
-        decided = {row.number: overrides().of(row.token) for row in rows}
+        decided = {row.token: overrides().of(row.token) for row in rows}
         self.finish(self.rendered("marks.html", the_class=the_class, rows=rows, decided=decided))
 
 
