@@ -14,12 +14,12 @@ from simulator.serve.bench.browsing import (
     a_page,
     time_to,
 )
+from simulator.serve.bench.class_room import CALL
 from simulator.serve.bench.servers import our_server, plain_server
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-CALL = "rooke"
 CALL_READY = "[data-key^=place-]"
 LESSON = "voila/render/01-normal-today.ipynb"
 LESSON_READY = ".lesson"
