@@ -79,7 +79,7 @@ def doubt(used: Sequence[Measured]) -> str:
     minutes = [event.minute for event in used]
     apart = max(minutes) - min(minutes)
     shaky = [
-        MEASUREMENTS[event.reading.measurement].name.lower()
+        MEASUREMENTS[event.reading.measurement].said
         for event in used
         if steadiness(event) != "steady"
     ]

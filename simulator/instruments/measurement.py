@@ -95,6 +95,17 @@ class Measurement:
     caution: str | None = None
 
     @property
+    def said(self) -> str:
+        """Its name inside a sentence.
+
+        Returns
+        -------
+        str
+            Letters of terminals stay large.
+        """
+        return self.name[:1].lower() + self.name[1:]
+
+    @property
     def kind(self) -> str:
         """Kind of quantity.
 

@@ -10,11 +10,11 @@ from simulator.scoring.reasoning import cited
 
 MOST = 4  # causes named for one direction
 WAYS = {
-    "up": "high",
-    "down": "low",
-    "flat": "as it should be",
-    "seen": "what was seen there",
-    "moved": "off either way",
+    "up": "when high",
+    "down": "when low",
+    "flat": "when as it should be",
+    "seen": "by what is seen there",
+    "moved": "when off either way",
 }
 
 
@@ -59,10 +59,12 @@ def could_show(measurement: str) -> str:
     if not ways:
         return f"{name}: it bears on no single cause; others are judged against it."
     parts = [f"{WAYS.get(goes, goes)}: {_listed(found)}" for goes, found in sorted(ways.items())]
-    said = f"{name}. It could show, {'; '.join(parts)}."
+    said = f"{name}. Causes it could point to, {'; '.join(parts)}."
     if any(len(found) > 1 for found in ways.values()):
-        return f"{said} Alone it could not tell those of one direction apart."
-    return f"{said} Alone it could not show how large the fault is, nor rule out a second one."
+        return f"{said} By itself it could not tell you which of those listed together it is."
+    return (
+        f"{said} By itself it could not tell you how large the fault is, nor rule out a second one."
+    )
 
 
 def _listed(found: list[tuple[float, str]]) -> str:

@@ -53,8 +53,7 @@ def would_have_proven(site: Site, system: str) -> str:
     # Only a heating call can hold the strips on while the compressor stands.
     heated = site.call.mode == "heating"
     ways = [
-        f"{MEASUREMENTS[name].name[:1].lower()}{MEASUREMENTS[name].name[1:]} "
-        f"({MEASUREMENTS[name].minutes:g} min)"
+        f"{MEASUREMENTS[name].said} ({MEASUREMENTS[name].minutes:g} min)"
         for name in AIRFLOW_PROOF
         if name != STRIPS or heated
     ]
@@ -62,7 +61,7 @@ def would_have_proven(site: Site, system: str) -> str:
     hood = MEASUREMENTS[HOOD]
     return (
         f"What would have proven the air here: {', '.join(ways[:-1])} or {ways[-1]}; also "
-        f"{hood.name[:1].lower()}{hood.name[1:]} ({hood.minutes:g} min), if the sum alone reached "
+        f"{hood.said} ({hood.minutes:g} min), if the sum alone reached "
         f"{show(rated * ENOUGH_AIR, 'airflow', system)}."
     )
 

@@ -259,13 +259,13 @@ def turning_point(visit: Visit, key: Key, site: Site) -> str:
         if event is not None and weight >= 0.3:
             shown = f': "{event.reading.words}"' if event.reading.words else "."
             return (
-                f"At minute {event.minute:.0f}: {MEASUREMENTS[name].name.lower()}{shown} "
+                f"At minute {event.minute:.0f}: {MEASUREMENTS[name].said}{shown} "
                 "Of all you took before the first repair, this told most."
             )
     _, _, name = ranked[0]
     item = MEASUREMENTS[name]
     return (
-        f"It was not taken: {item.name.lower()}, {item.minutes:g} min, "
+        f"It was not taken: {item.said}, {item.minutes:g} min, "
         f"{place_said(site, item.place)}. It would have told most."
     )
 

@@ -177,5 +177,4 @@ def _costliest(gains: list[tuple[float, Measured]], needed: set[str]) -> list[di
 
 
 def _said(event: Measured) -> str:
-    name = MEASUREMENTS[event.reading.measurement].name
-    return f"{name[:1].lower()}{name[1:]} at minute {event.minute:.0f}"
+    return f"{MEASUREMENTS[event.reading.measurement].said} at minute {event.minute:.0f}"

@@ -175,15 +175,13 @@ def evidence(visit: Visit, key: Key) -> Part:
         if carried >= ENOUGH:
             because.append(Because(f"Your readings carry the finding: {name_of(cause)}."))
         elif carried > 0.0:
-            best = MEASUREMENTS[strongest(cause)].name
-            because.append(
-                Because(f"Partly carried: {name_of(cause)}. It tells most: {best.lower()}.")
-            )
+            best = MEASUREMENTS[strongest(cause)].said
+            because.append(Because(f"Partly carried: {name_of(cause)}. It tells most: {best}."))
         elif cause in found:
             because.append(Because(f"Named without a reading that shows it: {name_of(cause)}."))
         else:
-            best = MEASUREMENTS[strongest(cause)].name
-            because.append(Because(f"Something was not found; it tells most: {best.lower()}."))
+            best = MEASUREMENTS[strongest(cause)].said
+            because.append(Because(f"Something was not found; it tells most: {best}."))
     wrong = [cause for cause in found if cause not in shares(key)]
     if wrong and points:
         # Naming everything singles out nothing: evidence is for the true set over its rivals.
@@ -256,7 +254,7 @@ def verification(visit: Visit, key: Key) -> Part:
             points += 7.0 * share
             because.append(Because(f"Before and after, settled: {MEASUREMENTS[pair].name}."))
         else:
-            names = " or ".join(MEASUREMENTS[m].name.lower() for m in key.proof.get(cause, ()))
+            names = " or ".join(MEASUREMENTS[m].said for m in key.proof.get(cause, ()))
             names = names or "no repair at all"
             because.append(Because(f"No pair that proves it; it takes {names}."))
     return part("Re-test", points, 7.0, because)
