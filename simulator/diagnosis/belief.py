@@ -6,8 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from simulator.calls.call_file import CallFile
-from simulator.calls.events import Event, Measured, Prepared, Repaired
-from simulator.calls.visit import Visit
+from simulator.calls.events import Event, Measured, Repaired
+from simulator.calls.visit import Visit, along
 from simulator.diagnosis.expected import Expected, expected_at
 from simulator.diagnosis.interview import ASKED, factors
 from simulator.diagnosis.likelihood import Take, When, running_score, take_of, told_score
@@ -174,12 +174,9 @@ class _Part:
 def _parts(events: Sequence[Event]) -> list[_Part]:
     found: list[_Part] = []
     here: list[tuple[Measured, frozenset[str]]] = []
-    prepared: frozenset[str] = frozenset()
-    for event in events:
-        if isinstance(event, Prepared):
-            prepared = prepared | {event.step}
-        elif isinstance(event, Measured):
-            here.append((event, prepared))
+    for before, event in along(events):
+        if isinstance(event, Measured):
+            here.append((event, before.prepared))
         elif isinstance(event, Repaired):
             found.append(_Part(tuple(here), event, not found))
             here = []
