@@ -28,10 +28,12 @@ def airflow_known(readings: Sequence[Reading], *, enough: float = 0.0) -> float 
     float or None
         None where nothing taken proves it. [m³/s]
     """
-    sums = [r.value for r in readings if r.measurement == HOOD and r.value is not None]
+    # A take that came to nothing leaves an earlier one standing.
+    taken = [(r.measurement, r.value) for r in readings if r.value is not None]
+    sums = [value for name, value in taken if name == HOOD]
     if sums and sums[-1] >= enough:
         return sums[-1]
-    flows = [r.value for r in readings if r.measurement in AIRFLOW_PROOF]
+    flows = [value for name, value in taken if name in AIRFLOW_PROOF]
     return flows[-1] if flows else None
 
 

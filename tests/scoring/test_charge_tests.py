@@ -55,7 +55,7 @@ def test_other_ways_prove_the_air_too(desk: CallDesk, test: str) -> None:
     assert gauges(desk) == []
 
 
-def reading(name: str, value: float) -> Reading:
+def reading(name: str, value: float | None) -> Reading:
     """One airflow."""
     return Reading(measurement=name, technique="careful", kind="airflow", value=value)
 
@@ -79,6 +79,13 @@ def test_a_low_sum_of_the_registers_proves_nothing_either_way() -> None:
     """Ducts may leak before the registers, so it is a lower bound alone."""
     assert problems(reading(HOOD, 0.7 * RATED)) == [UNPROVEN]
     assert problems(reading("coil_airflow", 0.9 * RATED), reading(HOOD, 0.7 * RATED)) == []
+
+
+def test_a_take_that_came_to_nothing_undoes_no_proof() -> None:
+    """Strips that cannot be held on give words in place of a number; what was proven stays so."""
+    nothing = reading("strip_rise_airflow", None)
+    assert problems(nothing) == [UNPROVEN]
+    assert problems(reading("coil_airflow", 0.9 * RATED), nothing) == []
 
 
 def test_too_little_air_is_told() -> None:
