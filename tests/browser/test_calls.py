@@ -266,6 +266,18 @@ def test_a_stated_finding_stands_ticked_after_a_reload(capstone: Page) -> None:
     expect(page.locator('[data-key^="cited-"]').first).to_be_checked()
 
 
+def test_ticks_of_a_finding_not_yet_stated_stand_after_a_reload(capstone: Page) -> None:
+    page = capstone
+    act(page, "test-ask_when")
+    tick_cause(page, "supply_leak")
+    page.locator('[data-key^="cited-"]').first.check()
+    page.reload()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    tick_cause(page, "return_leak")
+    expect(page.locator('[data-key="found-supply_leak"]')).to_be_checked()
+    expect(page.locator('[data-key^="cited-"]').first).to_be_checked()
+
+
 def test_an_amount_is_not_carried_over_to_other_units(capstone: Page) -> None:
     page = capstone
     drawer(page, "repair")

@@ -28,7 +28,7 @@ function finding(view, ui, act) {
   const box = (group, code, label) => el("label", { class: "check" },
     el("input", {
       type: "checkbox", checked: ui[group].has(code), "data-key": `${group}-${code}`, disabled: !open,
-      onchange: (e) => { if (e.target.checked) ui[group].add(code); else ui[group].delete(code); },
+      onchange: (e) => ui.tick(group, code, e.target.checked),
     }), el("span", {}, label));
   // Those marked likely, or ticked before, stand first; the others keep their order below.
   const isNear = (cause) => cause.mark === "likely" || (view.finding && view.finding.causes.includes(cause.code));

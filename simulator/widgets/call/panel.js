@@ -10,6 +10,7 @@ function render({ model, el: host }) {
   const line = new Line(model);
   const address = new URLSearchParams(window.location.search);
   const draftKey = `benchcall-write-up-${address.get("visit") || "open"}`;
+  const ticksKey = `benchcall-finding-${address.get("visit") || "open"}`;
   let view = null;
   let busy = false;
   const root = el("div", { class: "bench call" });
@@ -25,6 +26,10 @@ function render({ model, el: host }) {
     text: recall(draftKey),
     draft: (now) => ui.text ?? now.write_up ?? "",
     keepDraft: (text) => { ui.text = text; keep(draftKey, text); },
+    tick: (group, code, on) => {
+      if (on) ui[group].add(code); else ui[group].delete(code);
+      keep(ticksKey, JSON.stringify({ found: [...ui.found], cited: [...ui.cited] }));
+    },
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
     draw,
     turnTo,
@@ -92,11 +97,14 @@ function render({ model, el: host }) {
     return Boolean(answer.view) && !answer.problem && !late;
   }
 
-  // What was stated stands ticked again; a number typed for one unit is not kept for another.
+  // What was ticked, or else stated, stands ticked again; a number typed for one unit is not kept
+  // for another.
   function settle(before, message) {
-    if (!before && view.finding) {
-      view.finding.causes.forEach((code) => ui.found.add(code));
-      view.finding.cited.forEach((seq) => ui.cited.add(seq));
+    if (!before) {
+      const stated = view.finding ? { found: view.finding.causes, cited: view.finding.cited } : {};
+      const { found = [], cited = [] } = kept(ticksKey) || stated;
+      view.causes.filter((cause) => found.includes(cause.code)).forEach((cause) => ui.found.add(cause.code));
+      view.sheet.filter((row) => cited.includes(row.seq)).forEach((row) => ui.cited.add(row.seq));
     }
     if (message.do !== "units") return;
     ui.amount = {};

@@ -86,7 +86,7 @@ const WORDS = {
   saveWriteUp: "Save the write-up",
   saved: "Saved.",
   close: "Close the visit",
-  closeHelp: "After this nothing can be changed, and the debrief opens.",
+  closeHelp: "After this nothing can be changed; the debrief can then be opened.",
   closeSure: "Leave the site now?",
   closeMissing: "Still missing",
   closeSeeTo: "See to these as you go",
@@ -99,5 +99,5 @@ const WORDS = {
   caughtUp: "No answer came in time, so the page asked again: this is where the visit stands.",
   note: "Note",
   groups: { "low side": "Low side", "high side": "High side", air: "Air", static: "Static", electrical: "Electrical", house: "House" },
-  powers: { "system running": "system running", "system on or off": "system on or off", "system off, power locked out": "system off, power locked out" },
+  powers: { "system running": "system running", "system on or off": "system on or off", "system off": "system off", "system off, power locked out": "system off, power locked out" },
 };

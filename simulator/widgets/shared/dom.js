@@ -107,6 +107,11 @@ function keep(key, text) {
   try { window.localStorage.setItem(key, text); } catch { /* a browser may refuse to store */ }
 }
 
+// Plain data that was kept; null where there is none, or none that can be read.
+function kept(key) {
+  try { return JSON.parse(recall(key)); } catch { return null; }
+}
+
 function recall(key) {
   try { return window.localStorage.getItem(key); } catch { return null; }
 }
