@@ -123,7 +123,8 @@ def stage(visit: Visit) -> str:
         return "repaired"
     if visit.finding is not None:
         return "finding stated"
-    return "measuring" if len(visit.readings) > 2 else "looking round"
+    has_measured = any(event.reading.value is not None for event in visit.readings)
+    return "measuring" if has_measured else "looking round"
 
 
 def board(of: ClassRecord) -> list[Row]:

@@ -1,6 +1,7 @@
 """The instructor's corner: classes, their boards, results, answer keys."""
 
 import json
+from collections.abc import Sequence
 from typing import Any
 
 from tornado.web import HTTPError
@@ -134,19 +135,21 @@ class Corner(InstructorPage):
         self.check_xsrf_cookie()
         known = call_file.names()
         wanted = [call for call in self.get_body_arguments("call") if call in known]
+        name = self.get_body_argument("name", "")
         try:
-            opened = class_records().open_class(self.get_body_argument("name", ""), wanted)
+            opened = class_records().open_class(name, wanted)
         except RecordsError as problem:
             self.set_status(400)
-            self._show(str(problem))
+            self._show(str(problem), name, wanted)
             return
         self.back(opened)
 
-    def _show(self, problem: str) -> None:
+    def _show(self, problem: str, name: str = "", wanted: Sequence[str] = ()) -> None:
         self.finish(
             self.rendered(
                 "corner.html",
                 problem=problem,
+                typed={"name": name, "calls": wanted},
                 classes=class_records().classes(),
                 calls=visits.list_calls(),
                 token=self.xsrf_form_html(),

@@ -23,13 +23,15 @@ class Home(OwnPage):
         """Show the home page."""
         self.show("")
 
-    def show(self, said: str) -> None:
+    def show(self, said: str, *, code: str = "", name: str = "") -> None:
         """Show the home page.
 
         Parameters
         ----------
         said : str
             A sentence on top; empty for none.
+        code, name : str
+            What was typed to join a class, so that it need not be typed again.
         """
         trainee = self.trainee()
         problem, calls, visits = self._bench(trainee)
@@ -47,6 +49,7 @@ class Home(OwnPage):
                 closed=[visit for visit in visits if visit["phase"] != "open"],
                 problem=problem or said,
                 joined=joined,
+                typed={"code": code, "name": name},
                 done=done,
                 scripts=self.settings["benchcall_scripts"],
                 token=self.xsrf_form_html(),
@@ -110,7 +113,7 @@ class Join(Home):
             class_records().join(code, self.trainee(), name)
         except RecordsError as problem:
             self.set_status(400)
-            self.show(str(problem))
+            self.show(str(problem), code=code, name=name)
             return
         self.redirect(self.settings["base_url"], status=303)
 

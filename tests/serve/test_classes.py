@@ -285,3 +285,17 @@ def test_the_blank_sheet_has_every_reading_and_formula(bench: RunningBench) -> N
     page = Client(bench.address).ask("worksheet").body
     for word in ("Suction pressure", "Flow of all registers", "Subcooling", "Target superheat"):
         assert word in page
+
+
+def test_a_form_that_was_refused_keeps_what_was_typed(bench: RunningBench) -> None:
+    instructor, trainee = Client(bench.address), Client(bench.address)
+    send(instructor, "instructor/door", password=PASSWORD)
+    refused = send(instructor, "instructor", name='Tuesday "evening"')
+    assert refused.status == 400
+    assert 'value="Tuesday &#34;evening&#34;"' in refused.body
+    refused = send(instructor, "instructor", name="", call="mallorn")
+    assert 'value="mallorn" checked' in refused.body
+    refused = send(trainee, "join", code="QQQQQQ", name="<Ana>")
+    assert refused.status == 400
+    assert 'value="QQQQQQ"' in refused.body
+    assert 'value="&lt;Ana&gt;"' in refused.body
