@@ -117,7 +117,9 @@ def power_needed(repair: str) -> str:
     """
     if repair in NEEDS_RUNNING:
         return "system running"
-    return "system on or off" if repair in EITHER_WAY else "system off, power locked out"
+    if repair in EITHER_WAY:
+        return "system on or off"
+    return "system off, power locked out" if repair in LOCKED_OUT else "system off"
 
 
 def hindrance(visit: Visit, repair: str) -> str | None:
@@ -138,5 +140,5 @@ def hindrance(visit: Visit, repair: str) -> str | None:
     if repair in NEEDS_RUNNING and not visit.is_running:
         return "Start the system first: this is done on a running unit."
     if repair not in NEEDS_RUNNING | EITHER_WAY and visit.is_running:
-        return "Stop the system first: this is done with the power locked out."
+        return "Stop the system first: this is done with the system off."
     return None

@@ -82,7 +82,7 @@ def test_every_repair_has_its_place() -> None:
 
 def test_a_repair_walks_to_its_place_and_the_minutes_are_told_first(desk: CallDesk) -> None:
     row = next(r for r in desk.view("us")["repairs"] if r["code"] == "seal_supply")
-    assert (row["walk"], row["power"]) == (WALK, "system off, power locked out")
+    assert (row["walk"], row["power"]) == (WALK, "system off")
     assert "Stop the system first" in row["blocked"]
     do(desk, "stop")
     row = next(r for r in desk.view("us")["repairs"] if r["code"] == "seal_supply")
