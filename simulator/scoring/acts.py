@@ -63,7 +63,10 @@ def interview(visit: Visit, key: Key) -> Part:
         else:
             because.append(Because(f"Left open: {words}.", missed_by(visit)))
     consent = met_at(visit, "consent")
-    if consent is not None:
+    if consent is None:
+        left = "Left open: what you would do and where, told to the customer."
+        because.append(Because(left, missed_by(visit)))
+    else:
         points += 1.4
         because.append(Because("You told the customer what you would do and where.", consent.seq))
     return part("Interview and complaint", points, 8.0, because)

@@ -260,13 +260,14 @@ def turning_point(visit: Visit, key: Key, site: Site) -> str:
             shown = f': "{event.reading.words}"' if event.reading.words else "."
             return (
                 f"At minute {event.minute:.0f}: {MEASUREMENTS[name].said}{shown} "
-                "Of all you took before the first repair, this told most."
+                "Of all you took before the first repair, this speaks most directly for "
+                "what was true."
             )
     _, _, name = ranked[0]
     item = MEASUREMENTS[name]
     return (
         f"It was not taken: {item.said}, {item.minutes:g} min, "
-        f"{place_said(site, item.place)}. It would have told most."
+        f"{place_said(site, item.place)}. It would have spoken most directly for what was true."
     )
 
 

@@ -164,3 +164,10 @@ def test_the_rubric_has_its_third_version(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
     card = scorecard.score(capstone.visit.events, sealed("mallorn").opened())
     assert card.version == "3"
+
+
+def test_consent_left_out_is_named_among_the_points(capstone: CallDesk) -> None:
+    hasty_capstone(capstone)
+    parts = capstone.debrief("us")["debrief"]["parts"]
+    told = [why["text"] for why in next(p for p in parts if p["of"] == 8)["because"]]
+    assert any("what you would do and where" in text for text in told)

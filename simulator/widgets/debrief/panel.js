@@ -59,6 +59,7 @@ function list(title, lines, tone) {
 
 function threeStates(d) {
   return el("section", {}, el("h2", {}, WORDS.beforeAfter),
+    el("p", { class: "small" }, WORDS.beforeAfterHow),
     el("div", { class: "wide" }, el("table", {},
       el("thead", {}, el("tr", {}, el("th", { scope: "col" }, el("span", { class: "visually-hidden" }, WORDS.parts)),
         [WORDS.healthy, WORDS.asFound, WORDS.asLeft].map((word) => el("th", { scope: "col" }, word)))),

@@ -19,6 +19,7 @@ const WORDS = {
   oddsHow: "The bars show how likely exactly what was true had become from your own readings up to then, before any repair. They use nothing but the work order and what your tools showed.",
   harm: "Harm",
   invalid: "Charge tests that do not count",
+  beforeAfterHow: "Settled, in the weather and with the rooms of your arrival.",
   beforeAfter: "Healthy, as found, as left",
   healthy: "healthy", asFound: "as found", asLeft: "as left",
   pairs: "Your own before and after",
