@@ -13,6 +13,7 @@ import pytest
 from playwright.sync_api import Page
 
 from simulator.calls import call_file
+from simulator.calls.repair_terms import power_needed
 from simulator.calls.sealed import sealed
 from simulator.calls.sheet import value_shown
 from simulator.calls.site import Site
@@ -238,9 +239,12 @@ def _assert_lists_are_neutral(views: list[dict[str, Any]], done: list[str]) -> N
             kind = repairs.discover()[row["code"]]
             said = (row["name"], row["minutes"], row["caution"], row["consequence"])
             assert said == (kind.title, kind.minutes, kind.caution, kind.consequence)
+            # The power it needs is the repair's own in every call.
+            assert row["power"] == power_needed(row["code"])
             assert set(row) == OFFERED
         # What a row adds hangs on the place and the power alone, not on being right.
-        assert len({(row["power"], row["blocked"]) for row in view["repairs"]}) <= 3
+        terms = {(row["power"], row["blocked"]) for row in view["repairs"]}
+        assert len(terms) == len({row["power"] for row in view["repairs"]})
         assert len({(row["place"], row["walk"]) for row in view["repairs"]}) <= len(PLACES)
     assert len(views[-1]["repairs_done"]) == len(done)
 
