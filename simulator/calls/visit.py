@@ -7,6 +7,7 @@ from simulator.calls.events import (
     Closed,
     Declared,
     Event,
+    Hinted,
     Marked,
     Measured,
     Moved,
@@ -88,6 +89,16 @@ class Visit:
         tuple
         """
         return tuple(event for event in self.events if isinstance(event, Measured))
+
+    @property
+    def hints(self) -> tuple[Hinted, ...]:
+        """All hints taken, oldest first.
+
+        Returns
+        -------
+        tuple
+        """
+        return tuple(event for event in self.events if isinstance(event, Hinted))
 
     @property
     def repairs(self) -> tuple[Repaired, ...]:

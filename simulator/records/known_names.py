@@ -3,10 +3,11 @@
 from collections.abc import Sequence
 
 from simulator.calls.actions import MARKS
+from simulator.calls.event_storage import DamagedEvent
 from simulator.calls.events import (
-    DamagedEvent,
     Declared,
     Event,
+    Hinted,
     Marked,
     Measured,
     Moved,
@@ -14,6 +15,7 @@ from simulator.calls.events import (
     Repaired,
 )
 from simulator.diagnosis.causes import codes
+from simulator.diagnosis.coached import RUNGS, can_be_coached
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.reading import Reading
@@ -57,6 +59,8 @@ def _is_known(event: Event, measured: set[int]) -> bool:
         case Repaired():
             act = discover().get(event.repair)
             return act is not None and (event.amount is None or act.amount_name is not None)
+        case Hinted():
+            return 1 <= event.rung <= RUNGS and can_be_coached(event.about)
         case _:
             return True
 

@@ -12,7 +12,8 @@ from typing import Any
 from sqlalchemy import Engine, Row, func, insert, select
 from sqlalchemy.exc import IntegrityError, OperationalError, SQLAlchemyError
 
-from simulator.calls.events import Event, kind, payload, restored
+from simulator.calls.event_storage import kind, payload, restored
+from simulator.calls.events import Event
 from simulator.records import schema
 from simulator.records.known_names import require_known
 

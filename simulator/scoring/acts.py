@@ -6,6 +6,7 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.evidence import support
 from simulator.repairs._catalogue import discover
 from simulator.scoring.harm import harm, lost
+from simulator.scoring.hints import charge
 from simulator.scoring.part import Because, Part, part
 from simulator.scoring.reasoning import worth
 from simulator.scoring.safety import met_at, missed_by
@@ -107,7 +108,11 @@ def efficiency(visit: Visit, key: Key) -> Part:
         seq = visit.finding.seq if visit.finding else left
         said = "Time counts only as far as readings carry a true finding"
         because.append(Because(f"{said}: here {100 * led:.0f} %.", seq))
-    return part("Time", 10.0 * (1.0 - over) * enough * led, 10.0, because)
+    earned = 10.0 * (1.0 - over) * enough * led
+    for why in charge(visit):
+        earned -= why.points
+        because.append(Because(why.text, why.seq))
+    return part("Time", earned, 10.0, because)
 
 
 def repairing(visit: Visit, key: Key) -> Part:

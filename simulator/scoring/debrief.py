@@ -14,6 +14,7 @@ from simulator.scoring import reasoning
 from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
+from simulator.scoring.hints import taken
 from simulator.scoring.part import Because, Part
 from simulator.scoring.safety import met_at
 from simulator.scoring.scorecard import Scorecard, score
@@ -57,6 +58,7 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
         "turning_point": turning_point(visit, key, site),
         "harm": [*card.harm, *charge_left(visit, site)],
         "invalid_charge_tests": charge_tests(visit, site, system),
+        "hints": taken(visit),
         "timeline": _timeline(visit, site, system),
         "cited": bearing(visit),
         "pairs": pairs(visit, site, system),

@@ -5,6 +5,7 @@ from simulator.calls.events import (
     Closed,
     Declared,
     Event,
+    Hinted,
     Measured,
     Moved,
     Opened,
@@ -16,6 +17,7 @@ from simulator.calls.events import (
 )
 from simulator.calls.site import Site
 from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.coached import RUNGS, name_of_target
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.steps import STEPS
 from simulator.quantities.shown import show
@@ -84,6 +86,9 @@ def _told_shortly(event: Event) -> str:
             return "Switched the system off."
         case Waited():
             return f"Waited {event.minutes:g} min."
+        case Hinted():
+            about = name_of_target(event.about)
+            return f"Asked the coach, hint {event.rung} of {RUNGS}, about {about}."
         case Closed():
             return "Left the site."
         case _:

@@ -20,11 +20,18 @@ RE_TEST = "Re-test"
 GRADEBOOK = (
     *("seat", "name", "class", "call", "work order", "mode", "stage", "minutes on site"),
     *("readings", "finding", "repairs", "points of 100", "points by the rubric"),
-    *("reason for points set by hand", "harm", "unsafe", "rubric"),
+    *("reason for points set by hand", "harm", "unsafe", "deepest hint", "rubric"),
 )
 ITEMS = (
     *("call", "closed", "left open", "p", "item-total r", "flag", "median minutes"),
-    *("harm rate", "unsafe rate", "verification rate", "wrong causes stated", "standing"),
+    *(
+        "harm rate",
+        "unsafe rate",
+        "verification rate",
+        "median hint depth",
+        "wrong causes stated",
+        "standing",
+    ),
 )
 
 
@@ -68,6 +75,7 @@ def _grades(of: ClassRecord, row: Row) -> list[object]:
         decided[-1].reason if decided else "",
         _yes(row.has_harm) if is_closed else "",
         _yes(row.is_capped) if is_closed else "",
+        row.hint_depth if is_closed else "",
         VERSION if is_closed else "",
     ]
 
@@ -98,6 +106,7 @@ def item_sheet(of: ClassRecord) -> str:
                 "low" if item.is_flagged else "",
                 "" if item.minutes is None else round(item.minutes),
                 *(_short(share) for share in (item.harm, item.capped, item.verified)),
+                _short(item.hint_depth),
                 wrong,
                 "provisional" if item.is_provisional else "",
             ]
@@ -130,6 +139,7 @@ def responses(rows: Iterable[Row]) -> list[Response]:
             has_harm=row.has_harm,
             is_capped=row.is_capped,
             is_verified=dict(row.parts).get(RE_TEST, 0.0) > 0.0,
+            hint_depth=row.hint_depth,
             wrong=tuple(c for c in row.causes if c not in true) if true else (),
         )
     return list(first.values())

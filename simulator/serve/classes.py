@@ -13,6 +13,7 @@ from simulator.records.class_records import ClassRecord
 from simulator.records.class_visits import Pulse
 from simulator.records.visit_records import RecordsError
 from simulator.repairs import _catalogue as repairs
+from simulator.scoring.hints import depth
 from simulator.serve import visits
 from simulator.serve.class_files import assignments, class_records, class_visits
 from simulator.serve.closed_visits import closed_card
@@ -60,6 +61,8 @@ class Row:
         Done to the customer's disadvantage; unsafe.
     causes : tuple of str
         Stated, by code.
+    hint_depth : int
+        The deepest hint taken, 0 without one. [-]
     """
 
     seat: int
@@ -81,6 +84,7 @@ class Row:
     has_harm: bool = False
     is_capped: bool = False
     causes: tuple[str, ...] = ()
+    hint_depth: int = 0
 
 
 def name_at(token: str, trainee: str) -> str:
@@ -190,6 +194,7 @@ def _row(token: str, count: int) -> tuple[Row, Visit]:
         has_harm=bool(card and card.harm),
         is_capped=bool(card and card.is_capped),
         causes=found,
+        hint_depth=depth(visit),
     )
     return row, visit
 

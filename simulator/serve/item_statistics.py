@@ -30,6 +30,8 @@ class Response:
         On site, in minutes.
     has_harm, is_capped, is_verified : bool
         Done to the customer's disadvantage; unsafe; the repair proven by a re-test.
+    hint_depth : int
+        The deepest hint taken, 0 without one. [-]
     wrong : tuple of str
         Causes that were stated and are not true.
     """
@@ -41,6 +43,7 @@ class Response:
     has_harm: bool = False
     is_capped: bool = False
     is_verified: bool = False
+    hint_depth: int = 0
     wrong: tuple[str, ...] = ()
 
 
@@ -62,6 +65,8 @@ class Item:
         Median on site, in minutes.
     harm, capped, verified : float or None
         Shares of the closed. [-]
+    hint_depth : float or None
+        Median of the deepest hints taken. [-]
     distractors : tuple
         Causes stated wrongly, and how often, most first.
     """
@@ -75,6 +80,7 @@ class Item:
     harm: float | None = None
     capped: float | None = None
     verified: float | None = None
+    hint_depth: float | None = None
     distractors: tuple[tuple[str, int], ...] = ()
 
     @property
@@ -127,6 +133,7 @@ def _item(
         harm=fmean(one.has_harm for one in closed),
         capped=fmean(one.is_capped for one in closed),
         verified=fmean(one.is_verified for one in closed),
+        hint_depth=median(one.hint_depth for one in closed),
         distractors=tuple(sorted(chosen.items(), key=lambda pair: (-pair[1], pair[0]))),
     )
 

@@ -8,7 +8,7 @@ from tornado.web import HTTPError
 
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
-from simulator.calls.events import kind, payload
+from simulator.calls.event_storage import kind, payload
 from simulator.calls.visit import fold
 from simulator.instruments.formulas import formulas
 from simulator.instruments.measurements import MEASUREMENTS

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from simulator.calls import actions, call_file, events
+from simulator.calls import actions, call_file, event_storage, events
 from simulator.calls.decide import Refused, decide
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
@@ -209,5 +209,7 @@ def test_no_row_of_messages_breaks_a_visit(
 
 def back_from_a_file(event: events.Event) -> events.Event:
     """An event written and read."""
-    text = json.dumps(events.payload(event), allow_nan=False)
-    return events.restored(event.seq, events.kind(event), event.minute, json.loads(text))
+    text = json.dumps(event_storage.payload(event), allow_nan=False)
+    return event_storage.restored(
+        event.seq, event_storage.kind(event), event.minute, json.loads(text)
+    )

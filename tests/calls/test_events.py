@@ -5,7 +5,7 @@ from typing import Any, get_args
 
 import pytest
 
-from simulator.calls import events
+from simulator.calls import event_storage, events
 from simulator.calls.visit import Visit, advanced, fold
 from simulator.instruments.reading import Reading
 
@@ -27,41 +27,45 @@ EVERY: list[events.Event] = [
     events.Repaired(seq=9, minute=36.5, repair="add_refrigerant", amount=0.2, minutes=20.0),
     events.Repaired(seq=10, minute=56.5, repair="seal_supply", amount=None, minutes=20.0),
     events.WrittenUp(seq=11, minute=61.5, text="Ünïcode, \"quotes\" and \n lines."),
-    events.Closed(seq=12, minute=61.5),
+    events.Hinted(seq=12, minute=61.5, rung=2, about="look_filter", said=("One.", "Two.")),
+    events.Closed(seq=13, minute=61.5),
 ]  # fmt: skip
 
 
 def stored(event: events.Event) -> dict[str, Any]:
     """What comes back from a file for an event."""
-    back: dict[str, Any] = json.loads(json.dumps(events.payload(event), allow_nan=False))
+    back: dict[str, Any] = json.loads(json.dumps(event_storage.payload(event), allow_nan=False))
     return back
 
 
-@pytest.mark.parametrize("event", EVERY, ids=events.kind)
+@pytest.mark.parametrize("event", EVERY, ids=event_storage.kind)
 def test_an_event_comes_back_the_same(event: events.Event) -> None:
-    assert events.restored(event.seq, events.kind(event), event.minute, stored(event)) == event
+    assert (
+        event_storage.restored(event.seq, event_storage.kind(event), event.minute, stored(event))
+        == event
+    )
 
 
 def test_no_kind_of_event_is_forgotten() -> None:
     assert {type(event) for event in EVERY} == set(get_args(events.Event))
 
 
-@pytest.mark.parametrize("event", EVERY, ids=events.kind)
+@pytest.mark.parametrize("event", EVERY, ids=event_storage.kind)
 def test_a_damaged_event_is_refused(event: events.Event) -> None:
-    name, data = events.kind(event), stored(event)
+    name, data = event_storage.kind(event), stored(event)
     damaged: list[Any] = [{**data, "extra": 1}, {**data, "seq": 1}, [data], None, "x", 3]
     for key in data:
         lacking = {k: x for k, x in data.items() if k != key}
         damaged.append(lacking if key not in LATER else 3)
         damaged += [{**data, key: wrong} for wrong in ({}, {"a": 1}, [[]], float("inf"))]
     for wrong in damaged:
-        with pytest.raises(events.DamagedEvent):
-            events.restored(event.seq, name, event.minute, wrong)
+        with pytest.raises(event_storage.DamagedEvent):
+            event_storage.restored(event.seq, name, event.minute, wrong)
     for minute in ("soon", None, float("nan"), True):
-        with pytest.raises(events.DamagedEvent):
-            events.restored(event.seq, name, minute, data)  # type: ignore[arg-type]
-    with pytest.raises(events.DamagedEvent):
-        events.restored(event.seq, name.lower(), event.minute, data)
+        with pytest.raises(event_storage.DamagedEvent):
+            event_storage.restored(event.seq, name, minute, data)  # type: ignore[arg-type]
+    with pytest.raises(event_storage.DamagedEvent):
+        event_storage.restored(event.seq, name.lower(), event.minute, data)
 
 
 def test_the_fold_is_the_state_step_by_step() -> None:

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from simulator.calls import events
+from simulator.calls import event_storage
 from simulator.calls.visit import fold
 from simulator.serve import visits
 from simulator.serve.visits import CallDesk
@@ -117,10 +117,12 @@ def test_two_pages_of_one_visit_lose_and_double_nothing(desk: CallDesk) -> None:
 def test_every_event_survives_storage(desk: CallDesk) -> None:
     good_capstone(desk)
     for event in desk.visit.events:
-        back = events.restored(event.seq, events.kind(event), event.minute, events.payload(event))
+        back = event_storage.restored(
+            event.seq, event_storage.kind(event), event.minute, event_storage.payload(event)
+        )
         assert back == event
-    with pytest.raises(events.DamagedEvent):
-        events.restored(1, "Teleported", 0.0, {})
+    with pytest.raises(event_storage.DamagedEvent):
+        event_storage.restored(1, "Teleported", 0.0, {})
 
 
 def test_a_reading_taken_after_start_drifts_until_settled(

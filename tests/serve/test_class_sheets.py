@@ -15,7 +15,7 @@ def test_item_statistics_are_the_textbook_ones() -> None:
     """Worked by hand: p is the mean share; r of (1,2,3) with (2,4,6) is 1, reversed -1."""
     told = [
         Response(trainee=t, call=call, points=points, minutes=10.0 * points, has_harm=t == "a",
-                 wrong=("undercharge",) if t != "c" else ())
+                 wrong=("undercharge",) if t != "c" else (), hint_depth="abc".index(t) * 2)
         for call, scores in (("x", (10.0, 20.0, 30.0)), ("y", (60.0, 40.0, 20.0)))
         for t, points in zip("abc", scores, strict=True)
     ]  # fmt: skip
@@ -25,6 +25,7 @@ def test_item_statistics_are_the_textbook_ones() -> None:
     assert (x.closed, x.left_open) == (3, 1)
     assert x.minutes == 200.0
     assert x.harm == pytest.approx(1 / 3)
+    assert x.hint_depth == 2.0  # median of 0, 2 and 4
     assert x.distractors == (("undercharge", 2),)
     assert x.is_flagged
     assert x.is_provisional

@@ -14,7 +14,7 @@ function debriefPage(d) {
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
     d.cited.length > 0 && el("section", {}, el("h2", {}, WORDS.cited),
       el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq))))),
-    turnsOf(d), timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
+    turnsOf(d), hintsOf(d), timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
       " ", el("a", { href: "../../" }, WORDS.home)),
@@ -106,6 +106,12 @@ function parts(d) {
 function turnsOf(d) {
   return el("section", { class: "turns", hidden: d.turns.length === 0 }, el("h2", {}, WORDS.turns),
     el("ul", { class: "dashes" }, d.turns.map((turn) => el("li", {}, turn.text, " ", toStep(d, turn.seq)))));
+}
+
+// What the coach was asked; nothing where nobody asked.
+function hintsOf(d) {
+  return d.hints.length > 0 && el("section", {}, el("h2", {}, WORDS.hints),
+    el("ul", { class: "dashes" }, d.hints.map((hint) => el("li", {}, hint.text, " ", toStep(d, hint.seq)))));
 }
 
 function timeline(d) {

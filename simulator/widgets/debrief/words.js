@@ -13,6 +13,7 @@ const WORDS = {
   cited: "What each cited reading could and could not show",
   outside: { high: "high", low: "low" },
   turns: "What your readings were worth",
+  hints: "What you asked the coach",
   share: "Likelihood of exactly what was true",
   likeliest: "Likeliest then",
   reckoning: "How likely what was true had become after each reading is being worked out. It comes here in some seconds.",
