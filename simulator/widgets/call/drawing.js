@@ -12,7 +12,7 @@ function siteDrawing(view, ui, act) {
   },
   svg("svg", { viewBox: `0 0 ${at.w} ${at.h}`, "aria-hidden": "true", focusable: "false" },
     ground(at), shell(at), rooms(at, view.drawing), ducts(at), refrigerant(at, view.system.mode === "heating"),
-    cabinet(at), outdoors(at), household(at)),
+    cabinet(at), outdoors(at), household(at, points)),
   el("ul", { class: "places", "aria-label": WORDS.house },
     view.places.map((place) => spot(place, points[place.id], at, view, ui, act))));
 }
@@ -110,17 +110,19 @@ function outdoors(at) {
     svg("path", { class: "flow air", d: `M${middle - 10} ${y - 2}v-18M${middle + 10} ${y - 2}v-18`, "stroke-width": 2 }));
 }
 
-function household(at) {
+// What hangs on a wall hangs where its name stands, never under it.
+function household(at, points) {
   const [first] = at.rooms;
   const x = (first.x0 + first.x1) / 2;
   const foot = at.floor - 1;
-  const wall = at.roomsRight - (at.isNarrow ? 30 : 58);
+  const [wall, beam] = points.thermostat;
+  const panel = [at.right + 2, Math.max(points.electrical_panel[1] - 14, at.ceiling - 4)];
   return svg("g", { class: "machine" },
-    svg("path", { class: "person", d: `M${x} ${foot - 34}v16m0 0l-5 17m5 -17l5 17m-5 -31l-8 10m8 -10l8 10` }),
-    svg("circle", { class: "person", cx: x, cy: foot - 40, r: 5.5 }),
-    svg("rect", { x: wall - 5, y: at.ceiling + 84, width: 10, height: 14, rx: 2 }),
-    svg("rect", { x: at.right + 2, y: at.ceiling + 48, width: 14, height: 24, rx: 2 }),
-    svg("path", { d: `M${at.right + 10} ${at.ceiling + 53}l-4 8h5l-4 7` }));
+    svg("g", { "data-thing": "customer" }, svg("path", { class: "person", d: `M${x} ${foot - 34}v16m0 0l-5 17m5 -17l5 17m-5 -31l-8 10m8 -10l8 10` }),
+    svg("circle", { class: "person", cx: x, cy: foot - 40, r: 5.5 })),
+    svg("rect", { "data-thing": "thermostat", x: wall - 5, y: beam - 33, width: 10, height: 14, rx: 2 }),
+    svg("g", { "data-thing": "electrical_panel", transform: `translate(${panel.join(" ")})` },
+      svg("rect", { width: 14, height: 24, rx: 2 }), svg("path", { d: "M8 5l-4 8h5l-4 7" })));
 }
 
 // What was measured last at a place stands on the drawing where it was measured.

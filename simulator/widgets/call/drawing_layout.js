@@ -9,8 +9,10 @@ function layOut(house, isNarrow) {
   const spaces = [house.supply_space, house.return_space, house.air_handler];
   const cellar = BELOW.find((kind) => spaces.includes(kind)) || null;
   const isFlat = spaces.includes("ceiling");
-  const floor = cellar === "basement" ? 256 : cellar ? 296 : 326;
-  const deep = cellar === "basement" ? 384 : cellar ? 360 : floor;
+  // On a phone a crawl space that holds the air handler is drawn deep enough for its name.
+  const isDeep = isNarrow && house.air_handler === "crawl_space";
+  const floor = cellar === "basement" ? 256 : isDeep ? 280 : cellar ? 296 : 326;
+  const deep = cellar === "basement" ? 384 : isDeep ? 380 : cellar ? 360 : floor;
   const ceiling = isFlat ? 118 : cellar === "basement" ? 106 : 128;
   const side = spaces.includes("garage") ? page.garage : house.air_handler === "closet" ? page.closet : 0;
   const roomsRight = page.right - side;
@@ -20,7 +22,7 @@ function layOut(house, isNarrow) {
   const from = { ...page, h: deep + 18, cellar, isFlat, floor, deep, ceiling, side, roomsRight, rooms, isNarrow };
   const handler = airHandler(house, from);
   const isUnder = BELOW.includes(house.supply_space);
-  const trunkY = isUnder ? floor + 18 : handler.isUpright || isFlat ? ceiling - 16 : handler.y + handler.h / 2;
+  const trunkY = isUnder && handler.isUpright ? floor + 18 : !isUnder && (handler.isUpright || isFlat) ? ceiling - 16 : handler.y + handler.h / 2;
   const trunk = supplyTrunk(handler, trunkY, rooms[0]);
   const back = returnDuct(house, from, handler);
   const outdoor = { x: right + page.gap, y: floor - page.unit, w: page.unit, h: page.unit };
@@ -35,7 +37,7 @@ function airHandler(house, at) {
     const foot = isBelow ? deep : floor - 22;
     return { x, y: foot - 88, w: 46, h: 88, foot, isUpright: true };
   }
-  const y = house.air_handler === "crawl_space" ? (floor + deep) / 2 - 17 : ceiling - 44;
+  const y = house.air_handler === "crawl_space" ? (at.isNarrow ? deep - 40 : (floor + deep) / 2 - 17) : ceiling - 44;
   return { x: right - (at.isNarrow ? 150 : 230), y, w: at.isNarrow ? 66 : 92, h: 36, foot: y + 36, isUpright: false };
 }
 
@@ -85,18 +87,23 @@ function spots(house, at) {
   const isCloset = handler.isUpright && house.air_handler !== "basement";
   const first = rooms[0].x0;
   const atticY = at.isFlat ? ceiling - 54 : house.air_handler === "attic" ? at.ridge + (n ? 20 : 34) : (at.ridge + ceiling) / 2 - 2;
-  const zone = at.isUnder ? [left + (n ? 42 : 90), (at.cellar === "basement" ? at.deep - 44 : at.deep - 14)] : [(left + right) / 2 - (n ? 20 : 60), atticY];
-  const inside = Math.min(handler.x + handler.w / 2, right - (n ? 36 : 54));
+  const isCrawling = !handler.isUpright && at.isUnder;
+  const zoneY = isCrawling && n ? floor + 26 : at.cellar === "basement" ? at.deep - 44 : at.deep - 14;
+  const zone = at.isUnder ? [left + (n ? 42 : 90), zoneY] : [(left + right) / 2 - (n ? 20 : 60), atticY];
+  const inside = Math.min(handler.x + handler.w / 2, right - (n ? 44 : 54));
+  const panelY = n ? Math.min(ceiling + 30, outdoor.y - 104) : Math.min(ceiling, outdoor.y - 122);
   return {
     zone,
-    registers: at.isUnder ? [n ? first + 54 : rooms[1].x1, floor - 20] : [first + (n ? 50 : 80), ceiling + (n ? 24 : 30)],
-    customer: n ? [first + 76, floor - (at.isUnder ? 60 : 10)] : [first + 74, floor - (at.isUnder ? 92 : 80)],
-    thermostat: [at.roomsRight - (n ? (at.isUnder && isCloset ? 80 : 56) : 132), n ? (at.isUnder ? ceiling + 26 : floor - 104) : ceiling + (at.cellar === "basement" ? 22 : house.air_handler === "attic" ? 110 : 56)],
+    registers: at.isUnder ? [n ? first + (isCloset ? 75 : 82) : rooms[1].x1, floor - (n ? 34 : 20)] : [first + (n ? 50 : 80), ceiling + (n ? 24 : 30)],
+    customer: n ? [first + (at.isUnder ? 50 : 82), floor - (at.isUnder ? 66 : 12)] : [first + 74, floor - (at.isUnder ? 92 : 80)],
+    thermostat: n
+      ? [isCloset ? right - 142 : at.roomsRight - 56, ceiling + (at.isUnder ? 42 : isCloset ? 76 : 102)]
+      : [at.roomsRight - (at.cellar === "basement" ? 160 : 132), ceiling + (at.cellar === "basement" ? 40 : house.air_handler === "attic" ? 110 : 64)],
     return_grille: isCloset
-      ? [back.grille.x - (n ? 46 : 66), floor - (n ? (at.isUnder ? 98 : 62) : 26)]
-      : [Math.min(back.grille.x + (n || back.grille.y === floor ? 0 : 24), right - (n ? 40 : 66)), back.grille.y === floor ? floor - (n ? 36 : at.cellar === "basement" ? 50 : 24) : ceiling + 26],
-    air_handler: [inside, handler.isUpright ? handler.y - (n ? 36 : at.cellar === "basement" ? 8 : 24) : at.isUnder ? at.deep + 8 : handler.y + handler.h / 2],
-    electrical_panel: [right + (n ? 46 : 64), Math.min(ceiling + (n ? 30 : 0), outdoor.y - (n ? 96 : 122))],
+      ? [back.grille.x - (n ? 33 : 66), floor - (n ? 66 : 26)]
+      : [Math.min(back.grille.x + (n || back.grille.y === floor ? 0 : 24), right - (n ? 40 : 66)), back.grille.y === floor ? floor - (n ? 36 : at.cellar === "basement" ? 50 : 24) : ceiling + (n ? 30 : 26)],
+    air_handler: [inside, handler.isUpright ? handler.y - (at.cellar === "basement" ? (n ? 22 : 8) : n ? 36 : 24) : at.isUnder ? (n ? handler.y - 38 : at.deep + 8) : handler.y + handler.h / 2],
+    electrical_panel: [right + (n ? 55 : 64), panelY],
     outdoor_unit: [outdoor.x + outdoor.w / 2 - (n ? 2 : 0), outdoor.y - (n ? 52 : 40)],
   };
 }
