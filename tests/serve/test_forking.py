@@ -59,6 +59,15 @@ if asked.startswith("find="):
                     found += room[at : at + len(tail)] == tail
                     at = room.find(head, at, size)
                 start += size if start + size == end else size - 100
+# The heap of a further thread takes 64 MiB of addresses, aligned: the used part, then the rest.
+with open("/proc/self/maps") as maps:
+    spans = [line.replace("-", " ", 1).split()[:3] for line in maps]
+heaps = [
+    start
+    for (start, middle, used), (_, end, rest) in zip(spans, spans[1:])
+    if (used, rest) == ("rw-p", "---p") and int(start, 16) % (64 << 20) == 0
+    if int(end, 16) - int(start, 16) == 64 << 20
+]
 told = {
     "pid": os.getpid(),
     "asked": asked,
@@ -71,6 +80,7 @@ told = {
     "leads": os.getpgrp() == os.getpid(),
     "debugger": "pydevd" in sys.modules,
     "found": found,
+    "heaps": len(heaps),
 }
 display(HTML("told:" + json.dumps(told).encode().hex() + ":told"))
 """
@@ -117,6 +127,7 @@ def test_pages_are_forked_and_each_is_its_own(bench: RunningBench, lessons: Path
         assert kernel["output"] == [str(bench.data / "log" / "kernel.log")] * 2
         assert kernel["collects"]
         assert kernel["leads"]
+        assert kernel["heaps"] == 0, "more than one heap keeps what answers took"
         assert not kernel["debugger"]
 
 
