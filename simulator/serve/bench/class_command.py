@@ -131,7 +131,7 @@ def _working(trainees: int, done: _Work) -> list[Figure]:
     return [
         Figure(
             name="growth",
-            what=f"growth of that after {MANY_ACTS} acts",
+            what=f"growth of that after {MANY_ACTS} mixed acts",
             value=done.growth,
             unit="%",
             most=10,
@@ -155,7 +155,7 @@ def _working(trainees: int, done: _Work) -> list[Figure]:
 async def _growth(served: Served, trainee: Trainee, others: int) -> float:
     """Growth of one kernel [%] while its trainee acts and the others look on."""
     before = kernels_memory(served.pid)
-    for _ in range(MANY_ACTS):
-        await trainee.act()
+    for number in range(MANY_ACTS):
+        await trainee.act(trainee.aside(number))
     mean = before / (others + 1)
     return 100 * (kernels_memory(served.pid) - before) / mean

@@ -68,8 +68,13 @@ class Trainee:
     round: int = 0
     done: list[dict[str, Any]] = field(default_factory=list)
 
-    async def act(self) -> float:
+    async def act(self, message: dict[str, Any] | None = None) -> float:
         """Take the next reading that can be taken, walking when the place has no more.
+
+        Parameters
+        ----------
+        message : dict, optional
+            What to do instead.
 
         Returns
         -------
@@ -81,7 +86,7 @@ class Trainee:
         NotReady
             Where the act was refused.
         """
-        message = self._next()
+        message = message or self._next()
         begun = time.perf_counter()
         answer = await self.client.ask(self.panel, {**message, "units": "us", "id": 2})
         taken = time.perf_counter() - begun
@@ -90,6 +95,38 @@ class Trainee:
         self.view = answer["view"]
         self.done.append(message)
         return taken
+
+    def aside(self, number: int) -> dict[str, Any] | None:
+        """What a trainee does between readings.
+
+        Parameters
+        ----------
+        number : int
+            Of the act. [-]
+
+        Returns
+        -------
+        dict or None
+            Of every ten acts one mark, one wait and one preparation where one is left; of
+            every fifty a finding and a text to the customer.
+        """
+        causes, sheet = self.view["causes"], self.view["sheet"]
+        one = causes[number // 10 % len(causes)]["code"]
+        match number % 10:
+            case 2:
+                mark = "likely" if number % 20 == 2 else "ruled_out"
+                return {"do": "mark", "cause": one, "as": mark}
+            case 4:
+                return {"do": "wait", "minutes": "5"}
+            case 6:
+                here = next(p for p in self.view["places"] if p["id"] == self.view["here"])
+                steps = [step["id"] for step in here["steps"] if not step["done"]]
+                return {"do": "prepare", "step": steps[0]} if steps else None
+            case 8 if number % 50 == 48 and sheet:
+                return {"do": "declare", "causes": [one], "cited": [sheet[-1]["seq"]]}
+            case 9 if number % 50 == 49:
+                return {"do": "write_up", "text": f"What was found, as told at act {number}."}
+        return None
 
     def _next(self) -> dict[str, Any]:
         places = self.view["places"]
