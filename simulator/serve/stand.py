@@ -22,7 +22,6 @@ from simulator.serve.bench_limits import (
 from simulator.serve.bench_setting import Setting
 from simulator.serve.cycle_points import chart
 from simulator.serve.fault_fit import unfit
-from simulator.serve.stand_bill import bill
 from simulator.serve.stand_charts import air_chart, fan_chart
 from simulator.serve.stand_delivery import delivery_chart
 from simulator.serve.stand_entry import dials, setting_of, system_of, usual
@@ -33,7 +32,7 @@ from simulator.serve.stand_rows import rows_of
 from simulator.serve.stand_trends import slow_chart
 from simulator.serve.stand_words import meaning, state_text
 
-ASKED = ("set", "open", "bill", "slow", "predict")
+ASKED = ("set", "open", "slow", "predict")
 Message = dict[str, Any]
 
 
@@ -43,12 +42,13 @@ def answer(message: Message) -> dict[str, Any]:
     Parameters
     ----------
     message : dict
-        ``do`` is one of ``ASKED``; numbers as typed.
+        ``do`` is one of ``ASKED``; numbers as typed; ``listed`` where the page has the lists
+        that never change.
 
     Returns
     -------
     dict
-        ``stand``, ``bill``, ``slow`` or ``predicted``, or ``problem`` with one sentence;
+        ``stand``, ``slow`` or ``predicted``, or ``problem`` with one sentence;
         where a link was opened, ``opened`` with its words.
     """
     if message.get("do") not in ASKED:
@@ -61,8 +61,6 @@ def answer(message: Message) -> dict[str, Any]:
             drawn = _asked(message, lambda s, u: stand(s, u, message))
             return {"predicted": verdicts(message, drawn["readings"]), "stand": drawn}
         # A day takes longer than a slider may: the page asks for it once the slider rests.
-        if message["do"] == "bill":
-            return {"bill": _asked(message, bill)}
         if message["do"] == "slow":
             name, part = str(message.get("chart", "")), message.get("part", 0)
             if not isinstance(part, int):
@@ -133,12 +131,22 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "charts": {name: _quick(name, points, setting, system) for name in charts if name in QUICK},
         "limits": dials(setting.mode, system),
         "usual": usual(system),
-        "choices": choices(),
-        "faults": list(fault_choices()),
         "predictable": predictable(setting.mode),
         "unfit": unfit(bench_setting.healthy_installation(setting), setting.mode, setting.house),
         "link": link_of(setting, system, charts),
+        **({} if asked.get("listed") is True else lists()),
     }
+
+
+def lists() -> dict[str, Any]:
+    """What never changes while a page is open, and is half of an answer.
+
+    Returns
+    -------
+    dict
+        Words that can be chosen, and all faults.
+    """
+    return {"choices": choices(), "faults": list(fault_choices())}
 
 
 def _quick(

@@ -4,6 +4,7 @@ from functools import lru_cache
 from typing import Any
 
 from simulator.faults._catalogue import discover
+from simulator.serve.stand_find import words_for
 
 # What the setting must hold before anything would show them.
 NEEDS = {"open_strip_element": "strips", "stuck_zone_damper": "two_zones"}
@@ -27,6 +28,7 @@ def fault_choices() -> tuple[dict[str, Any], ...]:
                 "name": name,
                 "title": kind.title,
                 "family": kind.family,
+                "words": words_for(name),
                 "modes": kind.modes,
                 "metering": kind.metering,
                 "needs": NEEDS.get(name, ""),

@@ -157,6 +157,12 @@ def test_the_second_zone_brings_its_fault_and_takes_it_away(stand: Page) -> None
     option = stand.locator("#fault-0 option[value=stuck_zone_damper]")
     expect(option).to_have_count(0)
     expect(stand.get_by_text("in the house of two zones")).to_be_visible()
+    # Common practice, no source: what an instructor calls it finds it, and the list opens.
+    stand.get_by_label("Find a fault by a word").fill("low air flow")
+    expect(stand.get_by_role("listbox", name="Fault", exact=True)).to_be_visible()
+    expect(stand.locator("#fault-0 option[value=loaded_filter]")).to_have_count(1)
+    expect(stand.locator("#fault-0 option[value=fast_blower]")).to_have_count(0)
+    stand.get_by_label("Find a fault by a word").fill("")
     tab(stand, "House")
     stand.locator("#c-house").select_option("two_zones")
     stand.locator("#c-zone_call").select_option("second")

@@ -8,8 +8,11 @@ import pytest
 
 from simulator.faults._catalogue import discover
 from simulator.plant import report
-from simulator.serve import stand
+from simulator.quantities.entered import BadEntry
+from simulator.serve import bench_setting, stand
+from simulator.serve.stand_bill import bill
 from simulator.serve.stand_delivery import heat
+from simulator.serve.stand_entry import setting_of, system_of
 from simulator.serve.stand_faults import NEEDS, fault_choices
 from simulator.serve.stand_words import STATES
 
@@ -22,6 +25,13 @@ SETTING: dict[str, Any] = {
 def asked(**changes: Any) -> dict[str, Any]:
     """The answer to a changed setting."""
     return stand.answer({**SETTING, **changes})
+
+
+def billed(**changes: Any) -> dict[str, Any]:
+    """What the day costs under a changed setting."""
+    message = {**SETTING, **changes}
+    system = system_of(message)
+    return bill(bench_setting.checked(setting_of(message), system), system)
 
 
 METRIC = {"units": "si", "outdoor": "35", "return_db": "26.66667", "return_wb": "19.44444"}
@@ -53,7 +63,7 @@ def test_every_fault_moves_something(name: str) -> None:
     if not any(row["difference"] for row in answer["stand"]["readings"]):
         # What is wrong with the house alone is seen in how long the unit runs.
         now, healthy = (
-            cells(asked(do="bill", faults=chosen, **season), column)
+            cells(billed(faults=chosen, **season), column)
             for column in ("energy", "energy_healthy")
         )
         assert now != healthy
@@ -104,7 +114,7 @@ def test_the_cycle_closes_over_the_dome() -> None:
 
 def cells(answer: dict[str, Any], column: str) -> dict[str, float]:
     """One column of the bill, by part."""
-    return {row["part"]: float(row[column].replace(",", "")) for row in answer["bill"]["rows"]}
+    return {row["part"]: float(row[column].replace(",", "")) for row in answer["rows"]}
 
 
 LEAK = [{"name": "supply_leak", "severity": "40"}]
@@ -114,7 +124,7 @@ LEAK = [{"name": "supply_leak", "severity": "40"}]
 @pytest.mark.parametrize("column", ["energy", "energy_healthy", "cost", "cost_healthy"])
 def test_the_bill_adds_up(faults: list[dict[str, str]], column: str) -> None:
     """By arithmetic, within the rounding of five printed numbers."""
-    found = cells(asked(do="bill", faults=faults), column)
+    found = cells(billed(faults=faults), column)
     total = found.pop("total")
     assert set(found) == {"compressor", "outdoor_fan", "blower", "strips"}
     assert sum(found.values()) == pytest.approx(total, abs=0.25 if "energy" in column else 0.025)
@@ -123,25 +133,25 @@ def test_the_bill_adds_up(faults: list[dict[str, str]], column: str) -> None:
 
 def test_the_bill_stands_beside_the_healthy_one() -> None:
     """A leak costs more (common practice, no source); without a fault the columns are one."""
-    healthy, leaky = asked(do="bill"), asked(do="bill", faults=LEAK)
+    healthy, leaky = billed(), billed(faults=LEAK)
     for column in ("energy", "cost"):
         assert cells(healthy, column) == cells(healthy, f"{column}_healthy")
         assert cells(leaky, f"{column}_healthy") == cells(healthy, column)
         assert cells(leaky, column)["total"] > 1.3 * cells(healthy, column)["total"]
-    assert leaky["bill"]["energy_unit"] == "kWh/day"
-    assert leaky["bill"]["cost_unit"] == "$/day"
+    assert leaky["energy_unit"] == "kWh/day"
+    assert leaky["cost_unit"] == "$/day"
 
 
 def test_strips_that_stay_on_stand_in_their_own_row() -> None:
     """By definition: the healthy unit has none on in summer."""
-    warm = asked(do="bill", faults=[{"name": "strips_on", "severity": "4.8"}])
+    warm = billed(faults=[{"name": "strips_on", "severity": "4.8"}])
     assert cells(warm, "energy_healthy")["strips"] == 0.0
     assert cells(warm, "energy")["strips"] > cells(warm, "energy")["compressor"]
 
 
 def test_the_bill_says_its_day_in_both_systems() -> None:
     """From the setting: 95 °F is 35 °C, 80 °F is 26.7 °C."""
-    us, si = asked(do="bill")["bill"], asked(do="bill", **METRIC)["bill"]
+    us, si = billed(), billed(**METRIC)
     assert "95.0 °F" in us["day"]
     assert "80.0 °F" in us["day"]
     assert "35.0 °C" in si["day"]
@@ -151,13 +161,14 @@ def test_the_bill_says_its_day_in_both_systems() -> None:
 
 def test_a_house_that_gets_away_is_said() -> None:
     """The thermostat holds 80 °F on a day of 95 °F; half the air lost, it cannot."""
-    assert len(asked(do="bill")["bill"]["runs"]) == 1
-    lost = asked(do="bill", faults=[{"name": "supply_leak", "severity": "50"}])
-    assert "does not hold" in lost["bill"]["runs"][1]
+    assert len(billed()["runs"]) == 1
+    lost = billed(faults=[{"name": "supply_leak", "severity": "50"}])
+    assert "does not hold" in lost["runs"][1]
 
 
 def test_a_wrong_setting_has_no_bill() -> None:
-    assert set(asked(do="bill", outdoor="400")) == {"problem"}
+    with pytest.raises(BadEntry):
+        billed(outdoor="400")
 
 
 @pytest.mark.parametrize(
@@ -222,7 +233,7 @@ def test_winter_has_its_page(changes: dict[str, Any]) -> None:
     assert "temperature_split" not in names
     assert bool(cycle(answer)) == (answer["stand"]["state"] == "running")
     assert cycle(answer, "healthy") == cycle(answer)
-    found = asked(do="bill", **changes)["bill"]
+    found = billed(**changes)
     assert {row["part"] for row in found["rows"]} == {
         "compressor", "outdoor_fan", "blower", "strips", "total",
     }  # fmt: skip
@@ -303,7 +314,7 @@ def test_gauges_set_to_another_fluid_mislead() -> None:
 
 def test_altitude_acts_on_the_bill() -> None:
     """Thin air carries less for each turn of the wheel (common practice, no source)."""
-    low, high = asked(do="bill"), asked(do="bill", altitude="7000")
+    low, high = billed(), billed(altitude="7000")
     assert cells(high, "energy")["total"] != cells(low, "energy")["total"]
 
 

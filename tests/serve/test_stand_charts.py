@@ -8,8 +8,10 @@ import pytest
 
 from simulator.properties import moist_air
 from simulator.serve import bench_readings
-from simulator.serve.bench_setting import Setting
+from simulator.serve.bench_setting import Setting, checked
 from simulator.serve.stand import answer
+from simulator.serve.stand_bill import bill
+from simulator.serve.stand_entry import setting_of
 from simulator.serve.stand_link import QUICK
 from simulator.serve.stand_trends import SLOW
 
@@ -37,6 +39,11 @@ def chart(name: str, faults: dict[str, float] | None = None, **more: Any) -> dic
     found = answer(asked(faults, do="slow", chart=name, part=SLOW[name][0] - 1, **more))
     assert "problem" not in found, found
     return dict(found["slow"])
+
+
+def day_of(faults: dict[str, float]) -> dict[str, Any]:
+    """What a day costs, as the bill is made from it."""
+    return bill(checked(setting_of(asked(faults)), "us"), "us")
 
 
 def lines(found: dict[str, Any], role: str) -> list[np.ndarray]:
@@ -126,7 +133,7 @@ def test_a_leak_takes_its_share() -> None:
 
 def test_a_month_is_thirty_days() -> None:
     bars = chart("bill", LEAK)
-    day = answer(asked(LEAK, do="bill"))["bill"]
+    day = day_of(LEAK)
     total = next(row for row in bars["rows"] if row["part"] == "total")
     told = next(row for row in day["rows"] if row["part"] == "total")
     assert total["now"] == pytest.approx(30.0 * float(told["cost"]), abs=0.2)
@@ -159,7 +166,7 @@ def test_a_unit_that_trips_says_how_it_cycles() -> None:
 def test_run_time_adds_up_to_the_day() -> None:
     """By arithmetic: minutes of twenty-four hours are the day's share."""
     found = chart("run_time", LEAK)
-    share = answer(asked(LEAK, do="bill"))["bill"]["runs"][0]
+    share = day_of(LEAK)["runs"][0]
     minutes = lines(found, "now")[0][1][::2]
     assert f"It runs {minutes.sum() / 14.4:.0f} %" in share
     assert minutes.max() <= 60.0

@@ -8,7 +8,7 @@ function render({ model, el: host }) {
     airflow: "100", altitude: "0", faults: [], units: "us",
   };
   const start = { ...setting };
-  const view = { charts: ["cycle", "delivery"], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", game: null, left: null };
+  const view = { charts: ["cycle", "delivery"], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", game: null, left: null, find: "" };
   const bench = { setting, view, stand: null, line: new Line(model), isFirst: true, send, message };
   let inFlight = false;
   let waiting = false;
@@ -33,11 +33,12 @@ function render({ model, el: host }) {
   host.append(root);
 
   function message(what) {
-    return { do: what, ...setting, faults: setting.faults.filter((fault) => fault && fault.name), charts: view.charts.filter(Boolean) };
+    return { do: what, ...setting, faults: setting.faults.filter((fault) => fault && fault.name), charts: view.charts.filter(Boolean), listed: Boolean(bench.stand) };
   }
 
   async function send() {
     if (inFlight) { waiting = true; return; }
+    linkProblem.hidden = linkProblem.hidden || !bench.isFirst; // said of a link, not of what is set now
     inFlight = true;
     const answer = await bench.line.ask(message("set"));
     inFlight = false;
@@ -48,7 +49,8 @@ function render({ model, el: host }) {
   function take(answer) {
     if (answer.stand) {
       const before = bench.stand;
-      bench.stand = answer.stand;
+      // The lists come once.
+      bench.stand = { ...(before && { faults: before.faults, choices: before.choices }), ...answer.stand };
       const isAnother = !before || Object.keys(before.unfit).join() !== Object.keys(answer.stand.unfit).join() || limitsOf(before) !== limitsOf(answer.stand);
       if (dropUnfit() || isAnother) drawControls();
       paint();

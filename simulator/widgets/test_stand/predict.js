@@ -15,11 +15,19 @@ function predictPanel(bench, redraw, reveal) {
 
   // The two lists stay while somebody types in them; what hangs on them is drawn below.
   const rest = el("div", {});
-  const drawRest = () => replaceKeepingFocus(rest, question(bench, game, { names, rowOf, drawRest, which, reveal }));
-  const pick = el("select", { id: "to-come", "data-key": "to-come" },
-    el("option", { value: "?" }, WORDS.byChance), faultOptions(offeredFaults(bench), game.isHidden ? null : game.fault));
+  const drawRest = () => {
+    find.hidden = game.counts; // no more controls in view than a class can follow
+    replaceKeepingFocus(rest, question(bench, game, { names, rowOf, drawRest, which, reveal }));
+  };
+  const pick = el("select", { id: "to-come", "data-key": "to-come" });
+  const fillPick = () => {
+    const fits = (fault) => (!game.isHidden && fault.name === game.fault) || isFound(fault, view.find);
+    pick.replaceChildren(el("option", { value: "?" }, WORDS.byChance), ...faultOptions(offeredFaults(bench).filter(fits)));
+    pick.value = game.isHidden ? "?" : game.fault;
+  };
   if (!game.fault) choose(bench, game, "?");
-  pick.value = game.isHidden ? "?" : game.fault;
+  fillPick();
+  const find = finder(bench, pick, fillPick);
   pick.addEventListener("change", () => { choose(bench, game, pick.value); drawRest(); });
   const which = el("select", { id: "asked", "data-key": "asked" }, names.map((name) => el("option", { value: name }, rowOf(name).label)));
   which.value = game.asked;
@@ -27,6 +35,7 @@ function predictPanel(bench, redraw, reveal) {
   drawRest();
   return [
     el("p", { class: "small aside" }, WORDS.predictLead),
+    find,
     el("div", { class: "dial", "data-control": "to-come" }, el("label", { for: "to-come" }, WORDS.faultToCome), pick),
     el("div", { class: "dial", "data-control": "asked" }, el("label", { for: "asked" }, WORDS.asks), which),
     rest,

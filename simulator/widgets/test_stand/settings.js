@@ -24,6 +24,42 @@ function faultOptions(list, chosen) {
       el("option", { value: fault.name, selected: chosen === fault.name }, fault.title))));
 }
 
+const plain = (text) => text.normalize("NFD").replaceAll(/[\u0300-\u036f]/g, "").toLowerCase();
+
+// Found by its name, its family, what it does or what people call it: by how the words begin.
+function isFound(fault, asked) {
+  const wordsOf = (text) => plain(text).split(/[^\p{L}\p{N}]+/u).filter(Boolean);
+  const said = wordsOf(asked);
+  return [fault.title, fault.family, ...fault.words].some((phrase) => {
+    const heard = wordsOf(phrase);
+    return said.every((word) => heard.some((other) => other.startsWith(word)));
+  });
+}
+
+const LONGEST_LIST = 12;
+
+// Once something is asked for, the list stands open with what fits.
+function finder(bench, list, refill) {
+  const { view } = bench;
+  const told = el("p", { class: "small told", role: "status" });
+  const box = el("input", { type: "search", id: "find", value: view.find, placeholder: WORDS.findHint, autocomplete: "off", "data-key": "find" });
+  const show = () => {
+    const n = offeredFaults(bench).filter((fault) => isFound(fault, view.find)).length;
+    told.textContent = !view.find ? "" : n ? counted(WORDS.fits, n) : WORDS.noneFits;
+    const rows = list.querySelectorAll("option, optgroup").length;
+    if (view.find && n) list.setAttribute("size", String(Math.min(LONGEST_LIST, rows)));
+    else list.removeAttribute("size");
+  };
+  box.addEventListener("input", () => { view.find = box.value.trim(); refill(); show(); });
+  box.addEventListener("keydown", (event) => {
+    if (!["Enter", "ArrowDown"].includes(event.key) || !list.hasAttribute("size")) return;
+    event.preventDefault();
+    list.focus();
+  });
+  show();
+  return el("div", { class: "dial find", "data-control": "find" }, el("label", { for: "find" }, WORDS.find), box, told);
+}
+
 function tabList(bench, redraw) {
   const { view } = bench;
   const show = (name) => { view.tab = name; redraw(); };
@@ -44,7 +80,7 @@ function tabList(bench, redraw) {
 }
 
 function settingsPanel(bench, redraw) {
-  const { setting, stand, send } = bench;
+  const { setting, stand, send, view } = bench;
 
   function dial(key) {
     const limits = stand.limits[key];
@@ -82,7 +118,8 @@ function settingsPanel(bench, redraw) {
 
   function fillList(slot) {
     const chosen = setting.faults[slot], other = setting.faults[1 - slot];
-    const offered = offeredFaults(bench).filter((fault) => !other || fault.name !== other.name);
+    const offered = offeredFaults(bench).filter((fault) => (!other || fault.name !== other.name)
+      && ((chosen && chosen.name === fault.name) || isFound(fault, view.find)));
     lists[slot].replaceChildren(el("option", { value: "" }, WORDS.none), ...faultOptions(offered, chosen && chosen.name));
     lists[slot].value = chosen ? chosen.name : ""; // a browser may remember what an earlier page had
   }
@@ -108,6 +145,11 @@ function settingsPanel(bench, redraw) {
     return [el("div", { class: "dial", "data-control": `fault-${slot}` }, el("label", { for: `fault-${slot}` }, WORDS.fault[slot]), lists[slot]), details[slot]];
   }
 
+  function faults() {
+    const dials = [faultDial(0), faultDial(1)];
+    return [finder(bench, lists[0], () => { fillList(0); fillList(1); }), dials];
+  }
+
   function severityDial(slot, kind, chosen) {
     const range = el("input", { type: "range", min: 0, max: kind.high, step: kind.step, value: chosen.severity, id: `sev-${slot}`, "data-key": `sev-range-${slot}` });
     const box = el("input", { type: "number", min: 0, max: kind.high, step: "any", value: chosen.severity, "aria-label": `${WORDS.severity}, ${kind.title}, ${kind.unit}`, "data-key": `sev-box-${slot}` });
@@ -124,7 +166,7 @@ function settingsPanel(bench, redraw) {
   }
 
   const panels = {
-    fault: () => [faultDial(0), faultDial(1), el("p", { class: "small aside" }, WORDS.lowAirflow), needs(),
+    fault: () => [...faults(), needs(),
       el("div", { class: "row" }, el("button", { "data-key": "healthy", "data-control": "healthy", onclick: () => { setting.faults = []; redraw(); send(); } }, WORDS.healthyUnit))],
     weather: () => [
       el("fieldset", { class: "modes", "data-control": "mode" }, el("legend", {}, WORDS.mode), stand.choices.mode.map((mode) => el("label", { class: "check" },

@@ -1,0 +1,40 @@
+"""The stand's list of faults: found by the trade's words, sent once."""
+
+from typing import Any
+
+from simulator.faults._catalogue import discover
+from simulator.serve.stand import answer
+from simulator.serve.stand_faults import fault_choices
+from simulator.serve.stand_find import CALLED, DOES, words_for
+
+SETTING: dict[str, Any] = {
+    "do": "set", "metering": "txv", "outdoor": "95", "return_db": "80", "return_wb": "67",
+    "airflow": "100", "faults": [], "units": "us",
+}  # fmt: skip
+
+
+def found_by(phrase: str) -> set[str]:
+    """Faults that a phrase stands for."""
+    return {row["name"] for row in fault_choices() if phrase in row["words"]}
+
+
+def test_low_airflow_finds_what_takes_airflow() -> None:
+    """Common practice, no source."""
+    found = found_by("low airflow, low air flow, too little air")
+    assert found >= {
+        "weak_blower", "loaded_filter", "dirty_indoor_coil", "iced_indoor_coil",
+        "closed_registers", "restricted_return_duct", "restricted_supply_duct",
+    }  # fmt: skip
+    assert not found & {"fast_blower", "undercharge", "supply_leak"}
+
+
+def test_every_phrase_finds_and_names_faults_that_there_are() -> None:
+    assert all(found_by(phrase) for phrase in (*DOES, *CALLED))
+    assert {name for names in CALLED.values() for name in names} <= set(discover())
+    assert words_for("no_defrost")
+
+
+def test_the_lists_come_once() -> None:
+    whole, again = answer(SETTING)["stand"], answer({**SETTING, "listed": True})["stand"]
+    assert {"faults", "choices"} == set(whole) - set(again)
+    assert {name: whole[name] for name in again} == again
