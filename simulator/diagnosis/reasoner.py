@@ -3,7 +3,7 @@
 from simulator.calls import actions
 from simulator.calls.call_file import CallFile
 from simulator.calls.choice import NO_FAULT
-from simulator.calls.events import Measured, Repaired, Started
+from simulator.calls.events import Measured, Repaired, Started, Stopped
 from simulator.calls.repair_terms import PLACES_OF_REPAIRS, lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import Standing, standing
@@ -94,7 +94,8 @@ def _on_arrival(visit: Visit) -> actions.Action | None:
     for question in ASKED:
         if question not in _taken(visit):
             return _measure(question, visit)
-    if not visit.is_running and not any(isinstance(e, Started) for e in visit.events):
+    # Found off; whoever stopped it had a reason.
+    if not visit.is_running and not any(isinstance(e, Started | Stopped) for e in visit.events):
         return actions.StartSystem()
     for step in CHECKS:
         if step not in visit.prepared:

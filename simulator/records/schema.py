@@ -133,6 +133,17 @@ overrides = Table(
     _given_at(),
 )
 
+# What a trainee wrote in a debrief, row upon row; never graded.
+reflections = Table(
+    "reflections",
+    metadata,
+    _row_number(),
+    Column("token", String(64), ForeignKey("visits.token"), nullable=False, index=True),
+    Column("question", Text, nullable=False),
+    Column("text", Text, nullable=False),
+    _given_at(),
+)
+
 # When acts were stored, by this computer's clock; events themselves know site time only.
 act_times = Table(
     "act_times",

@@ -15,9 +15,11 @@ from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.hints import taken
+from simulator.scoring.next_time import NEXT_TIME, OTHERWISE
 from simulator.scoring.part import Because, Part
 from simulator.scoring.safety import met_at
 from simulator.scoring.scorecard import Scorecard, score
+from simulator.scoring.self_explanation import question
 from simulator.scoring.telling import place_said, told
 from simulator.scoring.three_states import before_after, bill
 from simulator.scoring.truth import shares
@@ -52,6 +54,7 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
     key = site.key.opened()
     card = score(visit.events, key)
     return {
+        "to_explain": question(visit, site),
         "in_short": in_short(visit, key, card),
         "what_was_true": key.story,
         "what_you_found": what_you_found(visit),
@@ -69,7 +72,7 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
 
 
 def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
-    """The three sentences that matter: what was found, what it cost, where most was lost.
+    """The three sentences that matter: what was found, what it cost, what to do next time.
 
     Parameters
     ----------
@@ -100,7 +103,7 @@ def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
     return [
         {"text": first, "seq": stated},
         _outcome(visit, key, card),
-        _most_lost(visit, card.parts),
+        _next_time(visit, card.parts),
     ]
 
 
@@ -124,12 +127,13 @@ def _outcome(visit: Visit, key: Key, card: Scorecard) -> dict[str, Any]:
     return {"text": text, "seq": seq}
 
 
-def _most_lost(visit: Visit, parts: tuple[Part, ...]) -> dict[str, Any]:
+def _next_time(visit: Visit, parts: tuple[Part, ...]) -> dict[str, Any]:
+    """What to do otherwise at the next call, where most was lost at this one."""
     worst = max(parts, key=lambda part: part.of - part.points)
     if worst.of - worst.points < 0.1:
         return {"text": "No part lost a point.", "seq": visit.events[-1].seq}
-    text = f'Most points were lost in "{worst.name}": {worst.points:g} of {worst.of:g}.'
-    return {"text": text, "seq": behind(visit, worst.name, worst.because[-1])}
+    seq = behind(visit, worst.name, worst.because[-1])
+    return {"text": NEXT_TIME.get(worst.name, OTHERWISE), "seq": seq}
 
 
 def behind(visit: Visit, part: str, why: Because) -> int:

@@ -44,7 +44,21 @@ def band(odds: float) -> str:
     return "Something else still looked likelier than what was true."
 
 
-def _before_repair(visit: Visit, site: Site) -> list[Belief]:
+def believed(visit: Visit, site: Site) -> list[Belief]:
+    """Belief from the work order on, after each reading up to the first repair.
+
+    Parameters
+    ----------
+    visit : Visit
+        Of any length.
+    site : Site
+        For the public part of its call.
+
+    Returns
+    -------
+    list
+        The work order's first.
+    """
     first = visit.repairs[0].seq if visit.repairs else visit.next_seq
     return list(_believed(visit.events[:first], site))
 
@@ -73,11 +87,11 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
     arrived = next((e.seq for e in visit.events if isinstance(e, Opened)), 0)
     found: dict[int, dict[str, Any]] = {}
     last = ("", "")
-    for belief in _before_repair(visit, site):
+    for belief in believed(visit, site):
         # Sets of more than two causes are not counted, so nothing can be said of their odds.
         if true not in belief.sets:
             return {}
-        said = band(belief.odds(true)), _names(belief)
+        said = band(belief.odds(true)), likeliest(belief)
         found[max(belief.seq, arrived)] = {
             "share": round(belief.sets[true], 3),
             # Said again only where it has changed.
@@ -107,12 +121,34 @@ def told(visit: Visit, site: Site) -> dict[str, Any]:
     return {"odds": found, "turns": turns(visit, site)}
 
 
-def _names(belief: Belief) -> str:
+def likeliest(belief: Belief) -> str:
+    """The likeliest set of causes in words.
+
+    Parameters
+    ----------
+    belief : Belief
+        At one moment.
+
+    Returns
+    -------
+    str
+    """
     return "; ".join(name_of(cause) for cause in sorted(belief.best))
 
 
-def _held(odds: float) -> float:
-    """Past 100 to 1 either way nothing is learnt that would change what is done."""
+def held(odds: float) -> float:
+    """Past 100 to 1 either way nothing is learnt that would change what is done.
+
+    Parameters
+    ----------
+    odds : float
+        Decimal logarithm. [-]
+
+    Returns
+    -------
+    float
+        [-]
+    """
     return min(max(odds, -CERTAIN), CERTAIN)
 
 
@@ -133,12 +169,12 @@ def turns(visit: Visit, site: Site) -> list[dict[str, Any]]:
     """
     key = site.key.opened()
     true = frozenset(shares(key))
-    beliefs = _before_repair(visit, site)
+    beliefs = believed(visit, site)
     if true not in beliefs[0].sets:
         return []
     taken = {event.seq: event for event in visit.readings}
     gains = [
-        (_held(after.odds(true)) - _held(before.odds(true)), taken[after.seq])
+        (held(after.odds(true)) - held(before.odds(true)), taken[after.seq])
         for before, after in pairwise(beliefs)
         if after.seq in taken
     ]

@@ -7,6 +7,7 @@ from simulator.records.assignments import Assignments
 from simulator.records.class_records import ClassRecords
 from simulator.records.class_visits import ClassVisits
 from simulator.records.overrides import Overrides
+from simulator.records.reflections import Reflections
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
 
@@ -49,6 +50,16 @@ def overrides() -> Overrides:
     Overrides
     """
     return Overrides(class_records())
+
+
+def reflections() -> Reflections:
+    """What trainees wrote in their debriefs.
+
+    Returns
+    -------
+    Reflections
+    """
+    return Reflections(class_records())
 
 
 @lru_cache(maxsize=4)

@@ -8,6 +8,7 @@ from IPython.display import display
 from simulator.calls.call_table import CallFileError
 from simulator.records.visit_records import RecordsError
 from simulator.serve import stand
+from simulator.serve.debrief_page import answered
 from simulator.serve.guard import apology, ticket_for
 from simulator.serve.lesson_progress import keeping
 from simulator.serve.session import begin_page, page
@@ -59,14 +60,12 @@ def show_call() -> None:
 
 def show_debrief() -> None:
     """The debrief of the visit in the page's address."""
-    token = begin_page().visit
-    _show(DebriefPanel, _visit_handle(token, _debriefed))
+    here = begin_page()
 
+    def debriefed(desk: Any, message: dict[str, Any]) -> dict[str, Any]:
+        return answered(desk, message, here.trainee)
 
-def _debriefed(desk: Any, message: dict[str, Any]) -> dict[str, Any]:
-    if message.get("do") == "odds":
-        return dict(desk.odds())
-    return dict(desk.debrief(str(message.get("units", "us"))))
+    _show(DebriefPanel, _visit_handle(here.visit, debriefed))
 
 
 def _visit_handle(

@@ -11,19 +11,18 @@ from simulator.calls.call_table import CallFileError
 from simulator.calls.decide import Refused, decide
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
-from simulator.calls.view import view, work_order
-from simulator.calls.visit import Visit, advanced, fold
+from simulator.calls.view import view
+from simulator.calls.visit import advanced, fold
 from simulator.diagnosis.causes import causes, codes
 from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS
 from simulator.records.class_visits import Standing
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import wire
-from simulator.serve.class_files import class_visits, overrides
-from simulator.serve.class_rules import HELD, is_held, refusal, terms
+from simulator.serve.class_files import class_visits
+from simulator.serve.class_rules import refusal, terms
+from simulator.serve.closed_desk import ClosedDesk
 from simulator.serve.paths import RECORDS_FILE, data_directory
-
-NOT_CLOSED = "The debrief opens when the visit is closed."
 
 
 @lru_cache(maxsize=1)
@@ -167,7 +166,7 @@ def open_desk(token: str) -> "CallDesk":
     return CallDesk(records().record(token))
 
 
-class CallDesk:
+class CallDesk(ClosedDesk):
     """One visit being worked.
 
     Parameters
@@ -177,19 +176,8 @@ class CallDesk:
     """
 
     def __init__(self, record: VisitRecord) -> None:
-        self._record = record
-        self._site = Site(call_file.load(record.call), sealed(record.call), record.seed)
-        self._visit = fold(records().events(record.token))
-
-    @property
-    def visit(self) -> Visit:
-        """The visit as it stands.
-
-        Returns
-        -------
-        Visit
-        """
-        return self._visit
+        site = Site(call_file.load(record.call), sealed(record.call), record.seed)
+        super().__init__(record, site, fold(records().events(record.token)))
 
     def view(self, system: str) -> dict[str, Any]:
         """Everything the call page shows.
@@ -253,48 +241,3 @@ class CallDesk:
             system=system,
         )
         return {**told, "terms": terms(asked)}
-
-    def debrief(self, system: str) -> dict[str, Any]:
-        """What was true and what it was worth, once the visit is closed.
-
-        Parameters
-        ----------
-        system : str
-            Units, ``us`` or ``si``.
-
-        Returns
-        -------
-        dict
-            ``debrief``, or ``problem`` while the visit is open.
-        """
-        from simulator.scoring.debrief import debrief
-
-        if hindrance := self._untold():
-            return {"problem": hindrance}
-        told = debrief(self._visit, self._site, system if system in SYSTEMS else "us")
-        visit = {"number": self._record.number, "minutes": round(self._visit.minute)}
-        head = {"visit": visit, "work_order": work_order(self._site), "by_hand": self._by_hand()}
-        return {"debrief": {**head, **told}}
-
-    def odds(self) -> dict[str, Any]:
-        """How likely what was true was after each reading; slower than the debrief itself.
-
-        Returns
-        -------
-        dict
-            ``odds`` by event and ``turns``, or ``problem`` while the visit is open.
-        """
-        from simulator.scoring.odds import told
-
-        no = self._untold()
-        return {"problem": no} if no else told(self._visit, self._site)
-
-    def _by_hand(self) -> dict[str, Any] | None:
-        """Points that count instead of the rubric's."""
-        decided = overrides().of(self._record.token)
-        return {"points": decided[-1].points, "own_reason": decided[-1].reason} if decided else None
-
-    def _untold(self) -> str | None:
-        if not self._visit.is_closed:
-            return NOT_CLOSED
-        return HELD if is_held(self._record.token) else None

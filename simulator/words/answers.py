@@ -14,7 +14,7 @@ CODES = frozenset(
     )
 )
 # What a person wrote, and what people and streets are called.
-OWN_WORDS = frozenset(("write_up", "customer", "address", "who", "own_reason"))
+OWN_WORDS = frozenset(("write_up", "customer", "address", "who", "own_reason", "own_answer"))
 # Where one small word is said to a person; elsewhere it is a name on the wire.
 TOLD = frozenset(("tool", "technique", "conditions", "caption", "columns", "words", "problem"))
 _NAME = re.compile(r"[a-z][a-z0-9_]*")

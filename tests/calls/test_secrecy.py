@@ -32,7 +32,11 @@ SPOKEN = {
     r"\.opened\(\)": {
         "calls/site.py",
         "scoring/debrief.py",
-        "scoring/odds.py",  # of closed visits
+        "scoring/odds.py",  # of closed visits, like the four below
+        "scoring/for_and_against.py",
+        "scoring/good_path.py",
+        "scoring/replay.py",
+        "scoring/self_explanation.py",
         "scoring/answer_key.py",
         "serve/class_debrief.py",  # of closed visits, behind the instructor's door
         "serve/closed_visits.py",

@@ -4,6 +4,7 @@ No outside source: the bars are the rubric's own aims, that leaving early is no 
 nobody is careful by staying away.
 """
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,8 @@ import pytest
 
 from simulator.calls.sealed import sealed
 from simulator.scoring import scorecard
+from simulator.scoring.debrief import LIMIT
+from simulator.scoring.next_time import NEXT_TIME
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, sheet
 
@@ -83,7 +86,7 @@ def test_three_sentences_stand_first(capstone: CallDesk) -> None:
     assert len(short) == 3
     assert short[0].startswith("You did not find what was true: Supply duct leaking")
     assert "before the air was proven" in short[1]
-    assert 'lost in "Evidence": 0 of 20' in short[2]
+    assert short[2] == NEXT_TIME["Evidence"]
 
 
 def test_the_three_sentences_of_a_good_visit(capstone: CallDesk) -> None:
@@ -91,7 +94,15 @@ def test_the_three_sentences_of_a_good_visit(capstone: CallDesk) -> None:
     short = [line["text"] for line in told(capstone)["in_short"]]
     assert short[0].startswith("You found what was true: Supply duct leaking")
     assert short[1] == "All of it was mended, and no harm was done."
-    assert 'lost in "Time"' in short[2]
+    assert short[2] == NEXT_TIME["Time"]
+
+
+def test_no_part_is_without_its_next_time(capstone: CallDesk) -> None:
+    """And none of the three sentences is about the person or gives a number of points."""
+    hasty_capstone(capstone)
+    assert set(parts(capstone)) - {LIMIT} == set(NEXT_TIME)
+    for line in told(capstone)["in_short"]:
+        assert not re.search(r"\bof 100\b|points|better than|worse than|others", line["text"])
 
 
 def test_places_are_called_as_in_this_house(capstone: CallDesk) -> None:

@@ -1,14 +1,26 @@
 """Odds in the debrief: they rise with good readings, use nothing sealed, and end at the repair.
 
+What is built on them is held here too, because one table of odds takes seconds: evidence for and
+against, replays, one good path.
+
 Bands of 10 to 1 and 30 to 1: the rubric's own, for repairs that can and cannot be undone.
 """
 
+import math
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from simulator.scoring.odds import band
+from simulator.calls.site import Site
+from simulator.calls.visit import fold
+from simulator.diagnosis.belief import LEAST
+from simulator.diagnosis.causes import name_of
+from simulator.scoring.for_and_against import considered, ratio, speaks, spoken
+from simulator.scoring.good_path import good_path
+from simulator.scoring.odds import band, believed
+from simulator.scoring.replay import as_it_stood
+from simulator.serve import visits
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, do, good_capstone, hasty_capstone
 
@@ -64,3 +76,97 @@ def test_nothing_taken_has_no_turns(capstone: CallDesk) -> None:
 
 def test_an_open_visit_tells_no_odds(capstone: CallDesk) -> None:
     assert set(capstone.odds()) == {"problem"}
+
+
+def test_the_table_of_causes_says_who_spoke_for_what(capstone: CallDesk) -> None:
+    """Weights of a cause add up to what its odds moved; the truth is carried, its rival is not."""
+    do(capstone, "mark", cause="undercharge", **{"as": "likely"})
+    do(capstone, "mark", cause="overcharge", **{"as": "ruled_out"})
+    good_capstone(capstone)
+    site, visit = capstone._site, capstone.visit
+    true = ("supply_leak", "return_leak")
+    assert considered(visit, true) == [*true, "undercharge", "overcharge"]
+    beliefs = believed(visit, site)
+    for cause in true:
+        before, after = (
+            math.log10(max(b.causes[cause], LEAST) / max(1.0 - b.causes[cause], LEAST))
+            for b in (beliefs[0], beliefs[-1])
+        )
+        spoke = spoken(cause, visit, beliefs)
+        assert sum(one.weight for one in spoke) == pytest.approx(after - before)
+        assert len(spoke) == len(beliefs) - 1
+    rows = {row["name"]: row for row in capstone.odds()["causes"]}
+    assert len(rows) == 4
+    leak, charge = (rows[name_of(cause)] for cause in ("return_leak", "undercharge"))
+    assert leak["together"] == "Together your readings spoke strongly for it."
+    assert charge["together"] == "Together your readings spoke strongly against it."
+    assert charge["standing"] == "You marked it likely. It was not so."
+    assert any(line["text"].startswith("Smoke along the return") for line in leak["speak_for"])
+    assert all("for it" in line["detail"] for line in leak["speak_for"])
+    assert {line["seq"] for line in charge["speak_against"]} <= {e.seq for e in visit.readings}
+
+
+@pytest.mark.parametrize(
+    ("weight", "says", "detail"),
+    [
+        (1.2, "Speaks strongly for it.", "16 to 1 for it"),
+        (0.6, "Speaks for it.", "4 to 1 for it"),
+        (0.2, "Leans towards it.", "1.6 to 1 for it"),
+        (-0.2, "Leans away from it.", "1.6 to 1 against it"),
+        (-5.0, "Speaks strongly against it.", "more than 1,000 to 1 against it"),
+    ],
+)
+def test_words_stand_for_the_ratio(weight: float, says: str, detail: str) -> None:
+    assert speaks(weight) == says
+    assert ratio(weight) == detail
+
+
+def measured_then(desk: CallDesk, minute: float, test: str) -> dict[str, Any]:
+    """One replay by whoever worked the visit."""
+    answer = desk.replay({"minute": minute, "test": test, "units": "us"}, "trainee-of-the-tests")
+    assert "problem" not in answer, answer.get("problem")
+    found: dict[str, Any] = answer["replay"]
+    return found
+
+
+def test_a_replay_measures_the_house_of_that_minute(capstone: CallDesk) -> None:
+    """Before the repair it shows the leak, after it it does not, and nothing is stored."""
+    capstone._site = Site(capstone._site.call, capstone._site.key, 12345)
+    good_capstone(capstone)
+    visit, site = capstone.visit, capstone._site
+    events = visit.events
+    sealed = next(event for event in visit.repairs if event.repair == "seal_return")
+    before = measured_then(capstone, visit.finding.minute, "smoke_return")
+    assert before["words"] == "Smoke is snatched into the joints; a hand feels the pull."
+    after = measured_then(capstone, sealed.minute + 30.0, "smoke_return")
+    assert after["words"] == "Smoke drifts past the joints; hardly a wisp is drawn in."
+    assert "first repair only" in after["moved"]
+    # The same number as the plant gives, within what the tool may be off.
+    shown = measured_then(capstone, 15.0, "register_sum")
+    then = as_it_stood(visit, 15.0)
+    truth = float(site.moment(then, 15.0).now.register_airflow) * 2118.88
+    assert float(shown["shown"].replace(",", "")) == pytest.approx(truth, rel=0.1)
+    assert shown["after_it"] > shown["before"]
+    assert capstone.visit.events == events
+    assert fold(visits.records().events(capstone.record.token)).events == events
+
+
+def test_a_replay_at_the_start_knows_the_work_order_alone(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    told = measured_then(capstone, 0.0, "smoke_return")
+    assert told["before"] == steps(capstone)[0]["odds"]["share"]
+    assert "Arrived" in told["after"]
+    assert measured_then(capstone, 0.0, "smoke_return") == told
+
+
+def test_one_good_path_finds_what_was_true_and_says_why(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    path = capstone.good_path()["path"]
+    assert "it comes to what was true" in path["said"]
+    minutes = [step["minute"] for step in path["steps"]]
+    assert minutes == sorted(minutes)
+    assert path["steps"][0]["why"]
+    assert any(step["why"].startswith("Tells most for its") for step in path["steps"])
+    assert any("only a pair proves" in step["why"] for step in path["steps"])
+    assert capstone.good_path()["path"] is path
+    assert good_path(capstone._site, "us") == path

@@ -1,20 +1,21 @@
-// The debrief: the total and three sentences first, then what happened, then each point with the
-// act behind it.
+// The debrief: one question and three sentences first, then what happened, then each point with
+// the act behind it.
 
-function debriefPage(d) {
+function debriefPage(d, line) {
   return [
     el("header", {},
       el("h1", {}, `${WORDS.title}: ${d.work_order.title || d.work_order.customer}`),
       el("p", { class: "small" }, `${d.work_order.customer} · ${d.work_order.address} · ${d.visit.number}`)),
-    inShort(d),
+    toExplain(d, line), inShort(d),
     story(WORDS.true, d.what_was_true),
     story(WORDS.found, d.what_you_found),
     d.turning_point && story(WORDS.turning, d.turning_point),
     d.harm && d.harm.length > 0 && list(WORDS.harm, d.harm, "problem"),
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
+    turnsOf(d), causesPart(d),
     d.cited.length > 0 && el("section", {}, el("h2", {}, WORDS.cited),
       el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq))))),
-    turnsOf(d), hintsOf(d), timeline(d), pairs(d), threeStates(d), bill(d), parts(d),
+    hintsOf(d), timeline(d), replayPart(d, line), pairs(d), threeStates(d), bill(d), parts(d), pathPart(d, line),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
       " ", el("a", { href: "../../" }, WORDS.home)),
@@ -23,10 +24,11 @@ function debriefPage(d) {
 
 function inShort(d) {
   return el("section", { class: "short" }, el("h2", {}, WORDS.short),
+    el("ol", { class: "sentences" }, d.in_short.map((line) => el("li", {}, line.text, " ", toStep(d, line.seq)))),
+    nextCall(d),
     el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`),
     d.by_hand && el("p", { class: "by-hand" }, `${WORDS.byHand}: ${d.by_hand.own_reason}`),
     d.by_hand && el("p", { class: "small" }, `${WORDS.byRubric}: ${d.total} ${WORDS.of} ${d.of}`),
-    el("ol", { class: "sentences" }, d.in_short.map((line) => el("li", {}, line.text, " ", toStep(d, line.seq)))),
     el("p", { class: "no-print" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints)));
 }
 
@@ -140,16 +142,18 @@ function render({ model, el: host }) {
   root.append(notice, body);
   host.append(root);
   line.patience = 60000;
-  line.ask({ do: "debrief", units: recall(UNITS_KEY) || "us" }).then((answer) => {
+  const units = recall(UNITS_KEY) || "us";
+  line.ask({ do: "debrief", units }).then((answer) => {
     root.dataset.ready = "true";
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }
     if (!answer.debrief) return;
-    const shown = { ...answer.debrief, odds: {}, turns: [], reckoning: true };
-    body.replaceChildren(...debriefPage(shown).filter(Boolean));
+    const shown = { ...answer.debrief, units, odds: {}, turns: [], causes: [], reckoning: true };
+    body.replaceChildren(...debriefPage(shown, line).filter(Boolean));
     // The likelihoods take some seconds to work out; the page is read meanwhile.
-    line.ask({ do: "odds" }).then(({ odds = {}, turns = [] }) => {
-      const told = { ...shown, odds, turns, reckoning: false };
+    line.ask({ do: "odds", units }).then(({ odds = {}, turns = [], causes = [] }) => {
+      const told = { ...shown, odds, turns, causes, reckoning: false };
       body.querySelector(".turns").replaceWith(turnsOf(told));
+      body.querySelector(".causes-part").replaceWith(causesPart(told));
       body.querySelector(".timeline-part").replaceWith(timeline(told));
     });
   });

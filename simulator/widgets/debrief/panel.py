@@ -6,5 +6,5 @@ from simulator.widgets.panel import Panel, bundle
 class DebriefPanel(Panel):
     """A story from top to bottom, printable."""
 
-    _esm = bundle("debrief", "shared/dom.js", "words.js", "panel.js")
+    _esm = bundle("debrief", "shared/dom.js", "words.js", "causes.js", "trying.js", "panel.js")
     _css = bundle("debrief", "shared/panel.css", "panel.css")
