@@ -32,7 +32,6 @@ class ClosedDesk:
         self._record = record
         self._site = site
         self._visit = visit
-        self._path: dict[str, dict[str, Any]] = {}
 
     @property
     def visit(self) -> Visit:
@@ -84,7 +83,7 @@ class ClosedDesk:
         from simulator.scoring.debrief import debrief
         from simulator.scoring.replay import choices
 
-        if hindrance := self._untold():
+        if hindrance := self.untold():
             return {"problem": hindrance}
         told = debrief(self._visit, self._site, _known(system))
         visit = {"number": self._record.number, "minutes": round(self._visit.minute)}
@@ -109,7 +108,7 @@ class ClosedDesk:
         """
         from simulator.scoring.self_explanation import question
 
-        if hindrance := self._untold() or self._not_for(trainee):
+        if hindrance := self.untold() or self._not_for(trainee):
             return {"problem": hindrance}
         asked = question(self._visit, self._site)["ask"]
         try:
@@ -134,7 +133,7 @@ class ClosedDesk:
         from simulator.scoring.for_and_against import for_and_against
         from simulator.scoring.odds import told
 
-        if hindrance := self._untold():
+        if hindrance := self.untold():
             return {"problem": hindrance}
         causes = for_and_against(self._visit, self._site, _known(system))
         return {**told(self._visit, self._site), "causes": causes}
@@ -156,7 +155,7 @@ class ClosedDesk:
         """
         from simulator.scoring.replay import CannotReplay, asked, replayed
 
-        if hindrance := self._untold() or self._not_for(trainee):
+        if hindrance := self.untold() or self._not_for(trainee):
             return {"problem": hindrance}
         try:
             minute, measurement = asked(message, self._visit)
@@ -166,7 +165,7 @@ class ClosedDesk:
         return {"replay": replayed(self._visit, self._site, (minute, measurement), system)}
 
     def good_path(self, system: str = "us") -> dict[str, Any]:
-        """How a good technician might have worked this very call; worked out once.
+        """How a good technician might have worked this very call; it takes seconds.
 
         Parameters
         ----------
@@ -180,12 +179,9 @@ class ClosedDesk:
         """
         from simulator.scoring.good_path import good_path
 
-        if hindrance := self._untold():
+        if hindrance := self.untold():
             return {"problem": hindrance}
-        units = _known(system)
-        if units not in self._path:
-            self._path[units] = good_path(self._site, units)
-        return {"path": self._path[units]}
+        return {"path": good_path(self._site, _known(system))}
 
     def _not_for(self, trainee: str) -> str | None:
         return None if self.is_of(trainee) else NOT_YOURS
@@ -195,7 +191,14 @@ class ClosedDesk:
         decided = overrides().of(self._record.token)
         return {"points": decided[-1].points, "own_reason": decided[-1].reason} if decided else None
 
-    def _untold(self) -> str | None:
+    def untold(self) -> str | None:
+        """Why nothing may be told yet.
+
+        Returns
+        -------
+        str or None
+            A sentence; None where the visit is closed and its scores are not held.
+        """
         if not self._visit.is_closed:
             return NOT_CLOSED
         return HELD if is_held(self._record.token) else None

@@ -2,46 +2,68 @@
 
 from typing import Any
 
+from simulator.serve import visits
+from simulator.serve.beside import Beside
 from simulator.serve.closed_desk import ClosedDesk
+from simulator.serve.next_call import next_call
 from simulator.serve.wire import text
 
+SLOW = ("odds", "path")
 
-def answered(desk: ClosedDesk, message: dict[str, Any], trainee: str) -> dict[str, Any]:
-    """Answer one message of a debrief page.
+
+class DebriefPage:
+    """Answers one page; what takes seconds is worked out beside it.
 
     Parameters
     ----------
-    desk : ClosedDesk
-        Of the visit in the page's address.
-    message : dict
-        From the browser; anything at all.
     trainee : str
         Whose browser asks.
-
-    Returns
-    -------
-    dict
-        Plain data, or ``problem`` in one sentence.
     """
-    units = text(message, "units")
-    match message.get("do"):
-        case "odds":
-            return desk.odds(units)
-        case "replay":
-            return desk.replay(message, trainee)
-        case "path":
-            return desk.good_path(units)
-        case "explain":
-            return desk.explain(message, trainee)
-        case _:
-            return _opened(desk, units, trainee)
 
+    def __init__(self, trainee: str) -> None:
+        self._trainee = trainee
+        self._under_way: dict[tuple[str, str], Beside] = {}
 
-def _opened(desk: ClosedDesk, units: str, trainee: str) -> dict[str, Any]:
-    from simulator.serve.next_call import next_call
+    def answered(self, desk: ClosedDesk, message: dict[str, Any]) -> dict[str, Any]:
+        """Answer one message.
 
-    told = desk.debrief(units)
-    if "debrief" in told:
-        told["debrief"]["is_own"] = desk.is_of(trainee)
-        told["debrief"]["next_call"] = next_call(desk.record, told["debrief"]["total"])
-    return told
+        Parameters
+        ----------
+        desk : ClosedDesk
+            Of the visit in the page's address.
+        message : dict
+            From the browser; anything at all.
+
+        Returns
+        -------
+        dict
+            Plain data, ``pending``, or ``problem`` in one sentence.
+        """
+        units = text(message, "units")
+        match message.get("do"):
+            case "odds" | "path" as what:
+                return self._slowly(desk, what, units)
+            case "replay":
+                return desk.replay(message, self._trainee)
+            case "explain":
+                return desk.explain(message, self._trainee)
+            case _:
+                return self._opened(desk, units)
+
+    def _slowly(self, desk: ClosedDesk, what: str, units: str) -> dict[str, Any]:
+        if hindrance := desk.untold():
+            return {"problem": hindrance}
+        key = (what, "si" if units == "si" else "us")
+        if key not in self._under_way:
+            # A desk of its own: what a site has solved is no place for two at once.
+            own = visits.open_desk(desk.record.token)
+            work = own.odds if what == "odds" else own.good_path
+            self._under_way[key] = Beside(lambda: work(key[1]))
+        return self._under_way[key].answer()
+
+    def _opened(self, desk: ClosedDesk, units: str) -> dict[str, Any]:
+        told = desk.debrief(units)
+        if "debrief" in told:
+            told["debrief"]["is_own"] = desk.is_of(self._trainee)
+            told["debrief"]["next_call"] = next_call(desk.record, told["debrief"]["total"])
+        return told

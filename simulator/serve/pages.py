@@ -8,7 +8,6 @@ from IPython.display import display
 from simulator.calls.call_table import CallFileError
 from simulator.records.visit_records import RecordsError
 from simulator.serve import stand
-from simulator.serve.debrief_page import answered
 from simulator.serve.guard import apology, ticket_for
 from simulator.serve.lesson_progress import keeping
 from simulator.serve.session import begin_page, page
@@ -60,12 +59,10 @@ def show_call() -> None:
 
 def show_debrief() -> None:
     """The debrief of the visit in the page's address."""
+    from simulator.serve.debrief_page import DebriefPage
+
     here = begin_page()
-
-    def debriefed(desk: Any, message: dict[str, Any]) -> dict[str, Any]:
-        return answered(desk, message, here.trainee)
-
-    _show(DebriefPanel, _visit_handle(here.visit, debriefed))
+    _show(DebriefPanel, _visit_handle(here.visit, DebriefPage(here.trainee).answered))
 
 
 def _visit_handle(

@@ -26,6 +26,7 @@ from simulator.quantities.kinds import KINDS
 from simulator.quantities.shown import SYSTEMS, show
 from simulator.records.visit_records import VisitRecords
 from simulator.repairs import _catalogue as repairs
+from simulator.serve.closed_desk import NOT_YOURS
 from tests.browser.overheard import DRAWERS, WRONG_CAUSE, Eavesdropper, play
 from tests.serve.raw_page import RawPage, raw_page
 from tests.serve.running import Client, RunningBench
@@ -154,11 +155,45 @@ def test_the_debrief_of_an_open_visit_is_closed(bench: RunningBench) -> None:
     client = Client(bench.address)
     address = client.take_call(call).replace("call.ipynb", "debrief.ipynb")
     with raw_page(client, address) as page:
-        answer = page.ask(page.panel(), LOOK)
-        assert answer is not None
-        assert answer["problem"]
+        replay = {"do": "replay", "minute": 0, "test": "look_filter"}
+        for asked in (LOOK, {"do": "odds"}, {"do": "path"}, replay, {"do": "explain", "text": "x"}):
+            answer = page.ask(page.panel(), asked)
+            assert answer is not None
+            assert set(answer) - {"id"} == {"problem"}
         for leak in leaks(call):
             assert leak not in page.everything()
+
+
+def test_the_debrief_of_another_opens_no_replay(bench: RunningBench) -> None:
+    """Neither with the address of another's visit nor by naming another call."""
+    owner, stranger = Client(bench.address), Client(bench.address)
+    address = owner.take_call("mallorn")
+    with raw_page(owner, address) as page:
+        for told in ({"do": "declare", "causes": ["no_fault"], "cited": []}, {"do": "close"}):
+            page.ask(page.panel(), told)
+    stranger.ask("")
+    with raw_page(stranger, address.replace("call.ipynb", "debrief.ipynb")) as page:
+        asked = {
+            "do": "replay",
+            "minute": 0,
+            "test": "look_filter",
+            "call": "rooke",
+            "trainee": "x",
+        }
+        for message in (asked, {"do": "explain", "text": "mine"}):
+            answer = page.ask(page.panel(), message)
+            assert answer is not None
+            assert answer["problem"] == NOT_YOURS
+    with raw_page(owner, address.replace("call.ipynb", "debrief.ipynb")) as page:
+        answer = page.ask(page.panel(), asked, patience=90.0)
+        assert answer is not None
+        assert answer["replay"]["name"] == "Look at the filter"
+        page.ask(page.panel(), {"do": "debrief"})
+        heard = page.everything()
+        for other in set(LIBRARY) - {"mallorn"}:
+            for sentence in re.split(r"(?<=[.:]) ", LIBRARY[other]["sealed"]["story"]):
+                assert sentence not in heard
+        _assert_no_workings(page)
 
 
 @pytest.mark.parametrize("visit_token", ["", "AAAAAAAAAAAAAAAA", "../../etc", "%00", "'; --"])

@@ -3,15 +3,17 @@
 No outside source: who may see what is this project's own promise.
 """
 
+import threading
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from simulator.serve import visits
+from simulator.serve.beside import Beside
 from simulator.serve.class_files import class_records, class_visits, reflections
 from simulator.serve.closed_desk import NOT_CLOSED, NOT_YOURS
-from simulator.serve.debrief_page import answered
+from simulator.serve.debrief_page import DebriefPage
 from simulator.serve.next_call import next_call
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, hasty_capstone
@@ -25,6 +27,11 @@ MESSAGES: list[dict[str, Any]] = [
     {"do": "explain", "text": "because"},
     REPLAY,
 ]
+
+
+def answered(desk: CallDesk, message: dict[str, Any], trainee: str) -> dict[str, Any]:
+    """What a fresh page of somebody's browser is told."""
+    return DebriefPage(trainee).answered(desk, message)
 
 
 @pytest.fixture
@@ -113,3 +120,38 @@ def test_a_class_comes_first(desk: CallDesk) -> None:
     assert found is not None
     assert found["call"]["id"] == "rooke"
     assert found["why"] == "Your class works it."
+
+
+def test_slow_answers_come_beside_the_page_and_once() -> None:
+    asked = threading.Event()
+    beside = Beside(lambda: {"odds": asked.wait(30.0)})
+    assert beside.answer() == {"pending": True}
+    asked.set()
+    beside._thread.join(30.0)
+    assert beside.answer() == beside.answer() == {"odds": True}
+
+
+def test_what_fails_beside_the_page_is_told_where_it_is_asked() -> None:
+    def fails() -> dict[str, Any]:
+        raise RuntimeError("not this time")
+
+    beside = Beside(fails)
+    beside._thread.join(30.0)
+    with pytest.raises(RuntimeError, match="not this time"):
+        beside.answer()
+
+
+def test_the_page_answers_while_odds_are_worked_out(
+    desk: CallDesk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    hasty_capstone(desk)
+    go_on = threading.Event()
+    monkeypatch.setattr(CallDesk, "odds", lambda *_: {"odds": go_on.wait(30.0)})
+    page = DebriefPage(ME)
+    assert page.answered(desk, {"do": "odds"}) == {"pending": True}
+    assert page.answered(desk, {"do": "explain", "text": "so"}) == {"own_answer": "so"}
+    assert page.answered(desk, {"do": "odds"}) == {"pending": True}
+    go_on.set()
+    for beside in page._under_way.values():
+        beside._thread.join(30.0)
+    assert page.answered(desk, {"do": "odds"}) == {"odds": True}

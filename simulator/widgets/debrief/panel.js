@@ -147,10 +147,11 @@ function render({ model, el: host }) {
     root.dataset.ready = "true";
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }
     if (!answer.debrief) return;
-    const shown = { ...answer.debrief, units, odds: {}, turns: [], causes: [], reckoning: true };
-    body.replaceChildren(...debriefPage(shown, line).filter(Boolean));
     // The likelihoods take some seconds to work out; the page is read meanwhile.
-    line.ask({ do: "odds", units }).then(({ odds = {}, turns = [], causes = [] }) => {
+    const reckoned = askSlowly(line, { do: "odds", units });
+    const shown = { ...answer.debrief, units, reckoned, odds: {}, turns: [], causes: [], reckoning: true };
+    body.replaceChildren(...debriefPage(shown, line).filter(Boolean));
+    reckoned.then(({ odds = {}, turns = [], causes = [] }) => {
       const told = { ...shown, odds, turns, causes, reckoning: false };
       body.querySelector(".turns").replaceWith(turnsOf(told));
       body.querySelector(".causes-part").replaceWith(causesPart(told));

@@ -1,5 +1,11 @@
 // What a trainee does in a debrief: explain a reading, measure again in a replay, read one good path.
 
+// An answer that is worked out beside the page is asked for again until it is there.
+function askSlowly(line, message) {
+  return line.ask(message).then((answer) => (answer.pending
+    ? new Promise((done) => setTimeout(() => done(askSlowly(line, message)), 1000)) : answer));
+}
+
 // The question comes first; the answer is kept and nobody grades it.
 function toExplain(d, line) {
   const asked = d.to_explain;
@@ -45,11 +51,12 @@ function replayPart(d, line) {
     by.textContent = step ? put(WORDS.byThen, { step: step.text }) : "";
   };
   const measure = () => {
-    if (button.disabled) return;
-    // Not disabled in earnest: the keyboard would lose its place.
+    // Not disabled: the keyboard would lose its place.
+    if (button.getAttribute("aria-busy")) return;
     button.setAttribute("aria-busy", "true");
     problem.textContent = WORDS.replayBusy;
-    line.ask({ do: "replay", minute: minute.value, test: test.value, units: d.units }).then((answer) => {
+    // The odds first: a replay is held against them.
+    d.reckoned.then(() => line.ask({ do: "replay", minute: minute.value, test: test.value, units: d.units })).then((answer) => {
       button.removeAttribute("aria-busy");
       problem.textContent = answer.problem || "";
       if (answer.replay) results.prepend(replayOf(answer.replay));
@@ -92,8 +99,9 @@ function pathPart(d, line) {
   const place = el("div", {});
   const ask = el("button", { class: "no-print", "data-key": "path" }, WORDS.pathDo);
   ask.addEventListener("click", () => {
+    if (said.textContent === WORDS.pathBusy) return;
     said.textContent = WORDS.pathBusy;
-    line.ask({ do: "path", units: d.units }).then((answer) => {
+    askSlowly(line, { do: "path", units: d.units }).then((answer) => {
       said.textContent = answer.problem || answer.path.said;
       if (answer.problem) return;
       ask.remove();
