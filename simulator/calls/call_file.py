@@ -7,6 +7,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
+from simulator.calls import versions
 from simulator.calls.call_table import CallFileError, Rows, table
 from simulator.plant import parameter_file
 from simulator.plant.catalogue import METERING
@@ -101,7 +102,7 @@ def document(call: str) -> dict[str, Any]:
     Parameters
     ----------
     call : str
-        File name.
+        File name, or that of a version.
 
     Returns
     -------
@@ -112,10 +113,17 @@ def document(call: str) -> dict[str, Any]:
     CallFileError
         If there is none or it is damaged.
     """
-    if call not in names():
+    parent, number = versions.parted(call)
+    if parent not in names():
         raise CallFileError(f"There is no call named {call[:40]!r}.")
-    path = files("simulator.calls") / "library" / f"{call}.toml"
-    return parsed(call, path.read_bytes())
+    path = files("simulator.calls") / "library" / f"{parent}.toml"
+    tables = parsed(parent, path.read_bytes())
+    if number == 0:
+        return tables
+    made = versions.version_of(tables, parent, number)
+    if made is None:
+        raise CallFileError(f"There are no versions of call {parent}.")
+    return made
 
 
 def parsed(call: str, content: bytes) -> dict[str, Any]:

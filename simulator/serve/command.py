@@ -126,6 +126,7 @@ SUBCOMMANDS = {
     "bench": ("simulator.serve.bench.bench_command", "time pages, answers and solutions"),
     "equipment": ("simulator.serve.equipment_command", "fit a unit to its published data"),
     "policies": ("simulator.serve.policies_command", "play all calls with simulated trainees"),
+    "variants": ("simulator.serve.variants_command", "find versions of a call that are as hard"),
     "password": ("simulator.serve.password_command", "set the instructor's password"),
 }
 

@@ -17,6 +17,7 @@ FOLDER = "BENCHCALL_CATALOGUES"
 _LETTERS = re.compile(r"[^\W\d_]{2}")
 _QUOTED = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
 _SPACE = re.compile(r"(\s*\n\s*)")
+_NUMBER = re.compile(r"\d+(?:,\d{3})*(?:\.\d+)?")
 _SENTENCE_ENDS = (
     re.compile(r"((?<=[.?!]) )"),
     re.compile(r"(; )"),
@@ -46,6 +47,11 @@ class Catalogue:
             (Sentence(text, other) for text, other in self._said.items() if is_telling(text)),
             key=lambda sentence: -sentence.length,
         )
+        # A version of a call says what the call says, with other numbers.
+        self._shapes: dict[str, tuple[str, str]] = {}
+        for text, other in sorted(self._said.items(), key=lambda one: _told_apart(one[0])):
+            if _NUMBER.search(text) and _LETTERS.search(text):
+                self._shapes[_NUMBER.sub("#", text)] = (text, other)
         self._back: dict[str, str] = {}
         for text, other in self._said.items():
             self._back.setdefault(other, text)
@@ -127,12 +133,25 @@ class Catalogue:
             found = sentence.translated(text, self.say)
             if found is not None:
                 return found
+        if (numbered := self._with_numbers(text)) is not None:
+            return numbered
         if text[:-1] in self._said and text[-1] in ".,;:":
             return self._said[text[:-1]] + text[-1]
         small = self._small.get(text.lower())
         if small is None or text[:1].islower():
             return small
         return small[:1].upper() + small[1:]
+
+    def _with_numbers(self, text: str) -> str | None:
+        """A text of the catalogue but for its numbers, each of which stands for one other."""
+        known, other = self._shapes.get(_NUMBER.sub("#", text), ("", ""))
+        old, new = _NUMBER.findall(known), _NUMBER.findall(text)
+        instead = dict(zip(old, new, strict=True)) if known else {}
+        if not instead or any(instead[a] != b for a, b in zip(old, new, strict=True)):
+            return None
+        if not set(_NUMBER.findall(other)) <= instead.keys():
+            return None
+        return _NUMBER.sub(lambda found: instead[found[0]], other)
 
 
 class _English(Catalogue):
@@ -143,6 +162,11 @@ class _English(Catalogue):
 
     def _say(self, text: str) -> str:
         return text
+
+
+def _told_apart(text: str) -> int:
+    """How many numbers of a text are different ones, [-]."""
+    return len(set(_NUMBER.findall(text)))
 
 
 def languages() -> dict[str, str]:

@@ -158,7 +158,10 @@ def test_a_damaged_key_gives_nothing_away(damage: dict[str, Any]) -> None:
     assert text == f"The sealed part of call {CALL} is damaged."
 
 
-@pytest.mark.parametrize("missing", sorted(call_file.document(CALL)["sealed"]))
+# What versions may differ in is said by the call, not by its key.
+@pytest.mark.parametrize(
+    "missing", sorted(call_file.document(CALL)["sealed"].keys() - {"versions"})
+)
 def test_a_key_with_something_missing(missing: str) -> None:
     found = tables()
     del found["sealed"][missing]

@@ -8,6 +8,7 @@ import time
 
 import pytest
 
+from simulator.calls import call_file
 from simulator.words import __main__ as renewing
 from simulator.words import po
 from simulator.words.catalogue import Catalogue, catalogue, languages
@@ -105,3 +106,16 @@ def f(n):
     return {"code": "low_side", "text": f"Only {n:.0f} min left.", "more": "Said to people."}
 '''
     assert texts(source) == ["Only {n} min left.", "Said to people."]
+
+
+def test_a_version_of_a_call_is_told_in_the_language_of_the_call() -> None:
+    """Words are looked up without their numbers, which stand where the call's stood."""
+    spanish = catalogue("es")
+    mine = call_file.load("mallorn").answers["read_bill"]
+    other = mine.replace("1,257 kWh, $194", "1,249 kWh, $193").replace("1,647", "1,640")
+    said = spanish.say(other)
+    assert said == spanish.say(mine).replace("1,257 kWh, $194", "1,249 kWh, $193").replace(
+        "1,647", "1,640"
+    )
+    assert "año" in said
+    assert spanish.say(mine.replace("degree", "day").replace("Degree", "Day")) != said

@@ -14,6 +14,7 @@ CODES = frozenset(
         *("house", "unit", "metering", "kind", "id", "states", "readings", "sum", "href"),
         *("faults", "causes", "repairs", "proof", "places", "step", "numbers", "outdoor"),
         *("refrigerant", "notebook", "page", "calls", "cell_type", "source"),
+        *("houses", "units", "said"),
     )
 )
 # A reading of a state, as a lesson's answer: ``weak/healthy.airflow``.
