@@ -6,13 +6,11 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.steps import STEPS
 
 RUNGS = 4  # asks, points, tells a healthy value, works a step [-]
-START, STEADY, STATE, SECURE, REPAIR, RECORD = (
-    *("start_system", "wait_until_steady", "state_finding"),
-    *("make_safe", "carry_out_repair", "write_up"),
+START, STATE, SECURE, REPAIR, RECORD = (
+    *("start_system", "state_finding", "make_safe", "carry_out_repair", "write_up"),
 )
 ACTS: Mapping[str, str] = {
     START: "starting the system",
-    STEADY: "waiting until it is steady",
     STATE: "stating a finding",
     SECURE: "making it safe before a repair",
     REPAIR: "the repair that follows from the finding",

@@ -11,8 +11,8 @@ from simulator.records import schema
 from simulator.records.class_records import ClassRecord, ClassRecords
 from simulator.records.visit_records import RecordsError
 
-PRACTICE, TEST = "practice", "test"
-MODES = (PRACTICE, TEST)
+PRACTICE, ALONE, TEST = "practice", "alone", "test"
+MODES = (PRACTICE, ALONE, TEST)
 SHORTEST, LONGEST = 10.0, 600.0  # site time that may be allowed, in minutes
 MOST_EXTRA = 240.0  # at once, in minutes
 
@@ -24,7 +24,8 @@ class Assignment:
     Parameters
     ----------
     mode : str
-        One of ``MODES``; a test has no coaching, and its scores wait until they are released.
+        One of ``MODES``; alone is practice without the coach; a test has no coach either, and its
+        scores wait until they are released.
     minutes : float or None
         Site time allowed, in minutes; None for as much as it takes.
     is_released : bool
@@ -93,7 +94,9 @@ class Assignments:
             For terms that make no sense.
         """
         if mode not in MODES:
-            raise RecordsError("A call is assigned as practice or as a test.")
+            raise RecordsError(
+                "A call is assigned as practice, with the coach or without, or as a test."
+            )
         if minutes is not None and not SHORTEST <= minutes <= LONGEST:
             raise RecordsError(f"Allow {SHORTEST:.0f} to {LONGEST:.0f} minutes on site, or none.")
         self._add(self._own(code, call), call, mode, minutes, is_released=False)

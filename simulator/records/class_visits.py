@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from sqlalchemy import func, insert, select
 
 from simulator.records import schema
-from simulator.records.assignments import TEST, Assignments, newest, read
+from simulator.records.assignments import PRACTICE, TEST, Assignments, newest, read
 from simulator.records.class_records import ClassRecords
 
 
@@ -21,6 +21,8 @@ class Standing:
         Whether there is no coaching.
     is_held : bool
         Whether its scores wait for the instructor.
+    is_coached : bool
+        Whether hints may be had.
     allowed : float or None
         Site time, in minutes; None for as much as it takes.
     """
@@ -28,6 +30,7 @@ class Standing:
     is_frozen: bool = False
     is_test: bool = False
     is_held: bool = False
+    is_coached: bool = True
     allowed: float | None = None
 
 
@@ -186,6 +189,8 @@ class ClassVisits:
             is_frozen=bool(row.is_frozen),
             is_test=mine.mode == TEST,
             is_held=bool(held),
+            # Nor may hints be had of a call that others are tested with.
+            is_coached=mine.mode == PRACTICE and not held,
             allowed=mine.allowed(row.trainee),
         )
 

@@ -22,9 +22,10 @@ from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import Belief, history
 from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.enough import BEFORE_PRESSURES, PRESSURES
 from simulator.diagnosis.interview import ASKED
 from simulator.diagnosis.playing import NeverEnds, played
-from simulator.diagnosis.reasoner import BEFORE_PRESSURES, CHECKS, PRESSURES
+from simulator.diagnosis.reasoner import CHECKS
 from simulator.diagnosis.trainees import reference
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.steps import LOCK_OUTS

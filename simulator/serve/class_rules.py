@@ -1,5 +1,6 @@
 """What a class asks of a visit: paused, a test, out of time, scores held."""
 
+from simulator.calls.visit import Visit
 from simulator.records.class_visits import Standing
 from simulator.serve.class_files import assignments, class_records, class_visits
 
@@ -9,6 +10,9 @@ HELD = (
     "releases it."
 )
 TEST = "This call is a test."
+NO_COACH = "There is no coach on this call: what you do and find is your own."
+ALONE = "This call is worked without the coach."
+LEFT = "This visit is closed; its debrief is on the home page."
 ON_PAPER = ("mark", "declare", "write_up", "close")  # takes no site time
 
 
@@ -39,6 +43,28 @@ def refusal(asked: Standing, minute: float, what: object) -> str | None:
     return None
 
 
+def coach_refusal(asked: Standing, visit: Visit) -> str | None:
+    """Why the coach keeps silent.
+
+    Parameters
+    ----------
+    asked : Standing
+        Of the visit in its class.
+    visit : Visit
+        As it stands.
+
+    Returns
+    -------
+    str or None
+        A sentence; None where a hint may be had.
+    """
+    if visit.is_closed:
+        return LEFT
+    if not asked.is_coached:
+        return NO_COACH
+    return FROZEN if asked.is_frozen else None
+
+
 def terms(asked: Standing) -> str | None:
     """What a trainee should know of them while the visit goes on.
 
@@ -53,6 +79,8 @@ def terms(asked: Standing) -> str | None:
         A sentence or two; None for practice without a limit.
     """
     said = [TEST] if asked.is_test else []
+    if not asked.is_test and not asked.is_coached:
+        said.append(ALONE)
     if asked.allowed is not None:
         said.append(f"{asked.allowed:.0f} minutes are allowed on site.")
     return " ".join(said) or None

@@ -3,7 +3,6 @@
 import secrets
 import time
 from functools import lru_cache
-from importlib.metadata import PackageNotFoundError, version
 from typing import Any
 
 from simulator.calls import call_file, events
@@ -18,10 +17,11 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import SYSTEMS
 from simulator.records.class_visits import Standing
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
-from simulator.serve import wire
+from simulator.serve import coaching, wire
 from simulator.serve.class_files import class_visits
-from simulator.serve.class_rules import refusal, terms
+from simulator.serve.class_rules import coach_refusal, refusal, terms
 from simulator.serve.closed_desk import ClosedDesk
+from simulator.serve.engine_version import engine_version
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
 
@@ -35,19 +35,6 @@ def records() -> VisitRecords:
         One connection pool a process.
     """
     return VisitRecords(data_directory() / RECORDS_FILE)
-
-
-def engine_version() -> str:
-    """Of the program whose physics made the readings.
-
-    Returns
-    -------
-    str
-    """
-    try:
-        return version("benchcall")
-    except PackageNotFoundError:
-        return "not installed"
 
 
 def list_calls() -> list[dict[str, Any]]:
@@ -66,12 +53,8 @@ def list_calls() -> list[dict[str, Any]]:
             continue
         found.append(
             {
-                "id": name,
-                "title": call.title,
-                "customer": call.customer,
-                "complaint": call.complaint,
-                "level": call.level,
-                "mode": call.mode,
+                **{"id": name, "title": call.title, "customer": call.customer},
+                **{"complaint": call.complaint, "level": call.level, "mode": call.mode},
                 "about": f"about {hours:g} h",
             }
         )
@@ -178,6 +161,7 @@ class CallDesk(ClosedDesk):
     def __init__(self, record: VisitRecord) -> None:
         site = Site(call_file.load(record.call), sealed(record.call), record.seed)
         super().__init__(record, site, fold(records().events(record.token)))
+        self._coach = coaching.Coach(site.call)
 
     def view(self, system: str) -> dict[str, Any]:
         """Everything the call page shows.
@@ -205,12 +189,14 @@ class CallDesk(ClosedDesk):
         Returns
         -------
         dict
-            ``view``, and ``problem`` with one sentence where it could not be done.
+            ``view``, and ``problem`` where it could not be done; ``coach`` where that was asked.
         """
         do = message.get("do")
         units = message.get("system") if do == "units" else message.get("units")
         system = str(units) if units in SYSTEMS else "us"
         asked = class_visits().standing(self._record.token)  # once an act
+        if do == "coach":
+            return self._asked_coach(message.get("seen"), system, asked)
         problem = None
         if do not in ("look_around", "units"):
             problem = refusal(asked, self._visit.minute, do) or self._done(message, system)
@@ -221,16 +207,30 @@ class CallDesk(ClosedDesk):
         """Do and store it, or say why not."""
         try:
             wanted = wire.action(message, system)
-            added = decide(self._visit, wanted, site=self._site, causes=codes())
-            records().append(self._record.token, added)
-        except MovedOn as problem:
-            self._visit = fold(records().events(self._record.token))
+            return self._kept(decide(self._visit, wanted, site=self._site, causes=codes()))
+        except (Refused, BadEntry) as problem:
             return str(problem)
-        except (Refused, BadEntry, RecordsError) as problem:
+
+    def _kept(self, added: list[events.Event]) -> str | None:
+        """Store it, or say why not."""
+        try:
+            records().append(self._record.token, added)
+        except RecordsError as problem:
+            if isinstance(problem, MovedOn):
+                self._visit = fold(records().events(self._record.token))
             return str(problem)
         for event in added:
             self._visit = advanced(self._visit, event)
         return None
+
+    def _asked_coach(self, seen: object, system: str, asked: Standing) -> dict[str, Any]:
+        """The next hint, stored before it is told."""
+        if (no := coach_refusal(asked, self._visit)) is not None:
+            return {"problem": no}
+        told = self._coach.asked(self._visit, seen, system)
+        if told is not None and told.is_new:
+            no = self._kept([coaching.event(told, self._visit)])
+        return {"problem": no} if no else coaching.answer(told, asked, self._visit)
 
     def _view(self, system: str, asked: Standing) -> dict[str, Any]:
         told = view(
@@ -240,4 +240,4 @@ class CallDesk(ClosedDesk):
             causes=causes(),
             system=system,
         )
-        return {**told, "terms": terms(asked)}
+        return {**told, "terms": terms(asked), "coach": coaching.coached(asked, self._visit)}

@@ -59,6 +59,13 @@ class Eavesdropper:
         told = [frame["content"].get("data", {}).get("content", {}) for frame in self.frames]
         return [dict(said["view"]) for said in told if "view" in said]
 
+    def coached(self) -> list[dict[str, Any]]:
+        """What the coach said, oldest first."""
+        told = [frame["content"].get("data", {}).get("content", {}) for frame in self.frames]
+        return [
+            dict(said["coach"]) for said in told if isinstance(said, dict) and said.get("coach")
+        ]
+
     def told(self) -> str:
         """Every message of the kernel but the lists that all calls offer alike."""
         return json.dumps([_pruned(frame["content"]) for frame in self.frames], ensure_ascii=False)
@@ -91,10 +98,12 @@ def _pruned(told: Any) -> Any:
     return [_pruned(item) for item in told] if isinstance(told, list) else told
 
 
-def play(page: Page, call: str, key: Mapping[str, Any], ears: Eavesdropper) -> list[str]:
+def play(
+    page: Page, call: str, key: Mapping[str, Any], ears: Eavesdropper, *, asks_coach: bool = False
+) -> list[str]:
     """All but the last step of a call, with a wrong finding and a wrong repair besides the right.
 
-    Returns the repairs done.
+    The coach is asked on the way where that is wished. Returns the repairs done.
     """
     ears.listen(page)
     page.goto("/")
@@ -108,11 +117,18 @@ def play(page: Page, call: str, key: Mapping[str, Any], ears: Eavesdropper) -> l
     for place in PLACES:
         here = [item for item in MEASUREMENTS.values() if item.place == place]
         walk(page, [item for item in here if item.id in proof or not item.needs][:8], ears)
+    if asks_coach:
+        ask_coach(page, ears, rungs=1)  # on what comes before any reading
+        _stand_at(page, "customer")
+        act(page, "step-consent")
+        ask_coach(page, ears, rungs=5)  # on what the readings leave open
     drawer(page, "causes")
     page.locator(f'[data-key="mark-{WRONG_CAUSE}-likely"]').check()
     tick_cause(page, WRONG_CAUSE)
     page.locator('[data-key^="cited-"]').first.check()
     act(page, "declare")
+    if asks_coach:
+        ask_coach(page, ears, rungs=2)
     ears.look(page)
     act(page, "stop")
     drawer(page, "repair")
@@ -135,6 +151,16 @@ def play(page: Page, call: str, key: Mapping[str, Any], ears: Eavesdropper) -> l
         drawer(page, name)
         ears.look(page)
     return done
+
+
+def ask_coach(page: Page, ears: Eavesdropper, rungs: int) -> None:
+    """Hints one after another, waiting for each."""
+    for _ in range(rungs):
+        page.locator('[data-key="coach"]').click()
+        expect(page.locator('[data-key="coach"]:not([aria-disabled])')).to_be_visible(
+            timeout=60_000
+        )
+        ears.look(page)
 
 
 def walk(page: Page, items: Sequence[Measurement], ears: Eavesdropper) -> None:

@@ -163,6 +163,32 @@ def test_by_keyboard_a_reading_is_taken_and_focus_stays(capstone: Page) -> None:
     assert page.evaluate("document.activeElement.dataset.key") == "test-room_temperature"
 
 
+def test_by_keyboard_the_coach_is_asked_and_put_away(capstone: Page) -> None:
+    page = capstone
+    heard = page.locator(".coach [aria-live=polite]")
+    button = page.locator('[data-key="coach"]')
+    button.focus()
+    for rung in (1, 2):
+        page.keyboard.press("Enter")
+        expect(heard).to_contain_text(f"Hint {rung} of 4")
+        assert page.evaluate("document.activeElement.dataset.key") == "coach"
+    expect(heard).to_contain_text("Where: With the customer")
+    # An act, another drawer and another width leave the hint as it is; nothing is charged for it.
+    act(page, "step-consent")
+    drawer(page, "causes")
+    page.set_viewport_size({"width": 390, "height": 844})
+    expect(heard).to_contain_text("Hint 2 of 4")
+    page.locator('[data-key="coach-fold"]').focus()
+    page.keyboard.press("Enter")
+    expect(page.locator(".coach-said")).to_be_hidden()
+    page.reload()
+    expect(page.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
+    page.locator('[data-key="coach-fold"]').click()
+    expect(heard).to_contain_text("Hint 2 of 4")
+    button.click()
+    expect(heard).to_contain_text("Hint 1 of 4")
+
+
 @pytest.mark.parametrize("width", [1280, 390])
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_the_call_page_is_accessible_and_fits(capstone: Page, width: int, scheme: str) -> None:
@@ -170,6 +196,8 @@ def test_the_call_page_is_accessible_and_fits(capstone: Page, width: int, scheme
     page.set_viewport_size({"width": width, "height": 844})
     page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
     act(page, "test-ask_when")
+    page.locator('[data-key="coach"]').click()
+    expect(page.locator(".coach-head")).to_have_text("Hint 1 of 4")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     grave = [
         (found["id"], found["nodes"][0]["html"][:200])

@@ -42,6 +42,7 @@ OFFERED = {
     *("code", "name", "minutes", "place", "walk"),
     *("power", "blocked", "caution", "consequence", "amount"),
 }
+COACHED = {"taken", "rung", "said", "is_thinking"}
 NONSENSE: list[Any] = [
     None,
     17,
@@ -107,6 +108,11 @@ def test_nothing_of_the_key_arrives(visit: tuple[str, RawPage]) -> None:
         for test in place["tests"][:2]:
             technique = test["techniques"][0]["id"] if test["techniques"] else None
             page.ask(panel, {"do": "measure", "test": test["id"], "technique": technique})
+    # Who arrives is coached at once, on people and safety; a made-up count forges nothing.
+    for seen in (0, 1, 2, -1, "all", None):
+        answer = page.ask(panel, {"do": "coach", "seen": seen, "rung": 4, "about": "register_sum"})
+        assert answer is not None
+        assert set(answer["coach"]) <= COACHED, answer
     assert page.states()
     heard = page.everything()
     assert view["visit"]["number"] in heard
@@ -227,6 +233,7 @@ def _quoted(text: str) -> str:
 
 # A sample of both kinds and both seasons; BENCHCALL_WHOLE=1 plays the library.
 FEW = ["mallorn", "tavener", "winterbourne"]
+COACHED_CALLS = sorted(LIBRARY) if os.environ.get("BENCHCALL_WHOLE") else FEW[:1]
 SAMPLE = sorted(LIBRARY) if os.environ.get("BENCHCALL_WHOLE") else FEW
 
 
@@ -235,7 +242,7 @@ def test_a_call_played_to_its_last_step_tells_nothing(
     page: Page, bench: RunningBench, call: str
 ) -> None:
     ears = Eavesdropper()
-    done = play(page, call, LIBRARY[call]["sealed"], ears)
+    done = play(page, call, LIBRARY[call]["sealed"], ears, asks_coach=call in COACHED_CALLS)
     page.unroute_all(behavior="wait")
     views, told, heard = ears.views(), ears.told(), ears.everything()
     last, key = views[-1], LIBRARY[call]["sealed"]
@@ -244,6 +251,8 @@ def test_a_call_played_to_its_last_step_tells_nothing(
     assert last["finding"]["causes"] == [WRONG_CAUSE]
     assert [row["outcome"] for row in last["repairs_done"]] == [OUTCOME] * len(done)
     undone = {act for acts in key["repairs"].values() for act in acts} - set(done)
+    if call in COACHED_CALLS:
+        _assert_coach_is_discreet(ears)
     names = [text for code in key["faults"] for text in (code, faults.discover()[code].title)]
     names += [text for code in undone for text in (code, repairs.discover()[code].title)]
     for name in names:
@@ -260,6 +269,19 @@ def test_a_call_played_to_its_last_step_tells_nothing(
     for planted in (*plants, max(truth.printed)):
         with pytest.raises(AssertionError):
             _assert_no_number_of(truth, call, f'{told} "x": {planted}', f"{heard} {planted}")
+
+
+def _assert_coach_is_discreet(ears: Eavesdropper) -> None:
+    """Hints came, in words: neither a cause nor a likelihood is among them."""
+    told = ears.coached()
+    assert {one["rung"] for one in told if "rung" in one} >= {1, 2, 3, 4}
+    assert all(set(one) <= COACHED for one in told)
+    said = " ".join(line for one in told for line in one.get("said", []))
+    for cause in causes():
+        assert cause.name.lower() not in said.lower(), cause.name
+        assert not re.search(rf"\b{cause.code}\b", said), cause.code
+    for word in ("odds", "likely", "probab", " bits", "score", "%"):
+        assert word not in said, word
 
 
 def _assert_lists_are_neutral(views: list[dict[str, Any]], done: list[str]) -> None:

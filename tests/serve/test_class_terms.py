@@ -122,7 +122,7 @@ def test_old_extensions_do_not_add_to_new_terms(one_class: ClassRecord) -> None:
 def test_terms_that_make_no_sense_are_refused(one_class: ClassRecord) -> None:
     own = assignments()
     for mode, minutes, said in (
-        ("exam", None, "practice or as a test"),
+        ("exam", None, "without, or as a test"),
         ("test", 5.0, "Allow 10"),
         ("test", float("nan"), "Allow 10"),
     ):

@@ -16,7 +16,9 @@ function render({ model, el: host }) {
   const root = el("div", { class: "bench call" });
   const notice = el("p", { class: "notice", role: "status", "aria-live": "polite" });
   const body = el("div", { class: "call-body" });
-  root.append(body, notice);
+  const foot = el("div", { class: "foot" }, notice);
+  const coach = coachBar(foot, line, () => view.visit.units);
+  root.append(body, foot);
   host.append(root);
 
   const ui = {
@@ -85,6 +87,7 @@ function render({ model, el: host }) {
     root.removeAttribute("aria-busy");
     if (answer.view) {
       view = answer.view;
+      coach.show(view.coach);
       settle(before, message);
       if (message.do === "close") ui.closing = false;
       if (message.do === "go" && before && view.here !== before.here) ui.desk = "here";

@@ -16,6 +16,7 @@ class CallPanel(Panel):
         "house.js",
         "sheet.js",
         "finish.js",
+        "coach.js",
         "panel.js",
     )
     _css = bundle("call", "shared/panel.css", "panel.css", "drawing.css")
