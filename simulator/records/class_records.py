@@ -143,6 +143,22 @@ class ClassRecords(Database):
             raise RecordsError(NO_CLASS)
         return _read(row)
 
+    def work(self, code: str, calls: Sequence[str]) -> None:
+        """Change which calls a class works.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        calls : sequence of str
+            All of them, in order.
+        """
+        table = schema.classes
+        with self.writing() as connection:
+            connection.execute(
+                update(table).where(table.c.code == code).values(calls=json.dumps(list(calls)))
+            )
+
     def freeze(self, code: str, is_frozen: bool) -> None:
         """Pause or go on.
 

@@ -4,6 +4,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from simulator.records.assignments import Assignments
+from simulator.records.class_calls import ClassCalls
 from simulator.records.class_records import ClassRecords
 from simulator.records.class_visits import ClassVisits
 from simulator.records.overrides import Overrides
@@ -40,6 +41,16 @@ def assignments() -> Assignments:
     Assignments
     """
     return Assignments(class_records())
+
+
+def class_calls() -> ClassCalls:
+    """Which calls classes work.
+
+    Returns
+    -------
+    ClassCalls
+    """
+    return ClassCalls(class_records())
 
 
 def overrides() -> Overrides:

@@ -1,4 +1,4 @@
-"""What an instructor does with a class: terms, marks, debrief, sheets."""
+"""What an instructor does with a class: terms, marks, sheets."""
 
 from typing import Any
 
@@ -8,11 +8,11 @@ from simulator.calls import call_file
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
-from simulator.serve.class_debrief import class_debrief
-from simulator.serve.class_files import assignments, class_records, overrides
+from simulator.serve.class_debrief_pages import class_debrief_handlers
+from simulator.serve.class_files import assignments, class_calls, class_records, overrides
 from simulator.serve.class_sheets import gradebook, item_sheet, title_of
 from simulator.serve.classes import Row
-from simulator.serve.closed_visits import closed_card, site_for_paper
+from simulator.serve.closed_visits import closed_card
 from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage
 
 
@@ -47,7 +47,7 @@ class ClassPage(InstructorPage):
 
 
 class Terms(ClassPage):
-    """Practice or test, time allowed, more time, release."""
+    """Practice or test, time allowed, more time, release, calls taken back and added."""
 
     def get(self, code: str) -> None:
         """Show the terms of every call.
@@ -81,6 +81,10 @@ class Terms(ClassPage):
                     own.extend(the_class.code, call, 0.0 if more is None else more, trainee)
                 case "release":
                     own.release(the_class.code, call)
+                case "withdraw":
+                    class_calls().withdraw(the_class.code, call)
+                case "add" if call in call_file.names():
+                    class_calls().add(the_class.code, call)
                 case _:
                     raise HTTPError(400)
         except RecordsError as problem:
@@ -108,6 +112,7 @@ class Terms(ClassPage):
                     for call, terms in assignments().of(the_class.code).items()
                 ],
                 seats=range(1, len(class_records().members(the_class.code)) + 1),
+                others=[one for one in visits.list_calls() if one["id"] not in the_class.calls],
                 token=self.xsrf_form_html(),
             )
         )
@@ -187,35 +192,6 @@ class Mark(ClassPage):
         )
 
 
-class ClassDebrief(ClassPage):
-    """What the class did with a call, for the wall."""
-
-    def get(self, code: str, call: str) -> None:
-        """Show it.
-
-        Parameters
-        ----------
-        code, call : str
-            Of the class and its call.
-        """
-        the_class = self.the_class(code)
-        if call not in the_class.calls or call not in call_file.names():
-            raise HTTPError(404)
-        rows = [row for row in classes.board(the_class) if row.call_id == call]
-        closed = {row.seat: row for row in reversed(rows) if row.points is not None}
-        done = [visits.open_desk(closed[seat].token).visit for seat in sorted(closed)]
-        self.finish(
-            self.rendered(
-                "class_debrief.html",
-                the_class=the_class,
-                title=call_file.load(call).title,
-                is_held=assignments().of(the_class.code)[call].is_held,
-                open=len({row.seat for row in rows} - set(closed)),
-                **class_debrief(done, site_for_paper(call)),
-            )
-        )
-
-
 class Sheet(ClassPage):
     """A file for a spreadsheet."""
 
@@ -250,6 +226,6 @@ def class_handlers() -> list[Any]:
         (rf"{ONE_CLASS}/terms", Terms),
         (rf"{ONE_CLASS}/marks", Marks),
         (rf"{ONE_CLASS}/marks/(B-[0-9]{{1,12}})", Mark),
-        (rf"{ONE_CLASS}/debrief/([A-Za-z0-9_-]{{1,64}})", ClassDebrief),
+        *class_debrief_handlers(),
         (rf"{ONE_CLASS}/(results|items)\.csv", Sheet),
     ]

@@ -94,7 +94,10 @@ def item_sheet(of: ClassRecord) -> str:
         Comma-separated, a row a call.
     """
     lines = []
-    for item in items(of.calls, responses(board(of))):
+    rows = board(of)
+    # Those taken back since stand last.
+    calls = list(dict.fromkeys([*of.calls, *(row.call_id for row in rows if row.call_id)]))
+    for item in items(calls, responses(rows)):
         wrong = "; ".join(f"{name_of(code)} ({times})" for code, times in item.distractors)
         lines.append(
             [

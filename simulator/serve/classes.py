@@ -160,7 +160,9 @@ def board(of: ClassRecord) -> list[Row]:
             except (RecordsError, CallFileError):
                 rows.append(Row(seat=seat, name=member.name, call=UNREADABLE, token=pulse.token))
                 continue
-            allowed = terms[row.call_id].allowed(member.trainee)
+            # A call may have been taken back since.
+            own = terms.get(row.call_id)
+            allowed = own.allowed(member.trainee) if own else None
             stuck = stuck_point(visit, now - pulse.stored_at, allowed)
             rows.append(replace(row, seat=seat, name=member.name, stuck=stuck))
     return rows

@@ -32,8 +32,9 @@ SPOKEN = {
     r"\.opened\(\)": {
         "calls/site.py",
         "scoring/debrief.py",
-        "scoring/odds.py",  # of closed visits, like the four below
+        "scoring/odds.py",  # of closed visits, like these
         "scoring/for_and_against.py",
+        "scoring/best_question.py",  # behind the instructor's door
         "scoring/good_path.py",
         "scoring/replay.py",
         "scoring/self_explanation.py",

@@ -1,9 +1,15 @@
 """Item statistics, the class debrief and stuck points, on made-up and played visits."""
 
+from itertools import pairwise
 from pathlib import Path
+from statistics import mean
 
 import pytest
 
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.scoring.best_question import told_most
+from simulator.scoring.odds import believed
+from simulator.scoring.truth import shares
 from simulator.serve import class_debrief, class_sheets, classes, visits
 from simulator.serve.class_files import class_records, class_visits, overrides
 from simulator.serve.closed_visits import site_for_paper
@@ -84,10 +90,33 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     told = class_debrief.class_debrief(done, site_for_paper("mallorn"))
     assert {one["name"] for one in told["chased"] if one["is_true"] and one["chased"] == 1}
     assert any(not one["is_true"] and one["stated"] == 1 for one in told["chased"])
-    assert told["question"].asked == 1
+    question = class_debrief.class_question(done, site_for_paper("mallorn"))
+    assert question["name"] in {MEASUREMENTS[e.reading.measurement].name for e in done[0].readings}
+    assert "asked by 1 of 2" in question["said"]
+    assert "times as likely" in question["said"]
     assert [way["letter"] for way in told["ways"]] == ["A", "B"]
     for word in ("Ana", "Ben", "Seat", "points", "Topped off"):
         assert word not in str(told)
+
+
+def test_the_best_question_is_the_one_that_moved_the_odds_most(played: str) -> None:
+    """Held against the odds of each visit itself, reading by reading."""
+    rows = classes.board(class_records().by_code(played))[:2]
+    done, site = [visits.open_desk(row.token).visit for row in rows], site_for_paper("mallorn")
+    true = frozenset(shares(site.key.opened()))
+    moved: dict[str, list[float]] = {}
+    for visit in done:
+        taken = {event.seq: event.reading.measurement for event in visit.readings}
+        for before, after in pairwise(believed(visit, site)):
+            gain = min(max(after.odds(true), -2.0), 2.0) - min(max(before.odds(true), -2.0), 2.0)
+            moved.setdefault(taken[after.seq], []).append(gain)
+    best = told_most(done, site)
+    assert best is not None
+    assert best.gain == pytest.approx(max(mean(gains) for gains in moved.values()), abs=0.01)
+    assert mean(moved[best.measurement]) == pytest.approx(best.gain)
+    assert told_most([], site) is None
+    told = class_debrief.class_question([], site)
+    assert told["name"] == ""
 
 
 def test_the_three_ways_differ_most_and_no_score_is_asked(played: str) -> None:

@@ -7,8 +7,14 @@ import pytest
 from simulator.records.class_records import ClassRecord
 from simulator.records.class_visits import ClassVisits
 from simulator.records.visit_records import RecordsError
-from simulator.serve import class_rules, visits
-from simulator.serve.class_files import assignments, class_records, class_visits, overrides
+from simulator.serve import class_rules, class_sheets, classes, visits
+from simulator.serve.class_files import (
+    assignments,
+    class_calls,
+    class_records,
+    class_visits,
+    overrides,
+)
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import do, good_capstone, hasty_capstone
 
@@ -117,6 +123,42 @@ def test_old_extensions_do_not_add_to_new_terms(one_class: ClassRecord) -> None:
     assignments().extend(one_class.code, "rooke", 10.0)
     assignments().assign(one_class.code, "rooke", "test", 40.0)
     assert assignments().of(one_class.code)["rooke"].allowed("") == 40.0
+
+
+def test_a_call_is_taken_back_and_assigned_again(one_class: ClassRecord) -> None:
+    """Who has begun goes on and is seen; nobody else begins it for the class."""
+    token, desk = begun("mallorn", "first-trainee")
+    class_calls().withdraw(one_class.code, "mallorn")
+    assert class_records().by_code(one_class.code).calls == ("rooke",)
+    good_capstone(desk)
+    assert "debrief" in desk.debrief("us")
+    own = class_records().by_code(one_class.code)
+    rows = [row for row in classes.board(own) if row.token]
+    assert [(row.token, row.stage) for row in rows] == [(token, "closed")]
+    assert "Bill up, sticky rooms" in class_sheets.item_sheet(own)
+    later, _ = begun("mallorn", "second-trainee")
+    assert later not in class_visits().tokens(one_class.code)
+    class_calls().add(one_class.code, "mallorn")
+    again, _ = begun("mallorn", "second-trainee")
+    assert again in class_visits().tokens(one_class.code)
+    with pytest.raises(RecordsError, match="already"):
+        class_calls().add(one_class.code, "mallorn")
+
+
+def test_a_test_that_somebody_waits_for_is_not_taken_back(one_class: ClassRecord) -> None:
+    assignments().assign(one_class.code, "rooke", "test", None)
+    class_calls().withdraw(one_class.code, "rooke")  # nobody has begun it
+    assert class_rules.may_start("rooke", "somebody-outside")
+    class_calls().add(one_class.code, "rooke")
+    assert assignments().of(one_class.code)["rooke"].mode == "practice"
+    assignments().assign(one_class.code, "mallorn", "test", None)
+    begun("mallorn", "first-trainee")
+    with pytest.raises(RecordsError, match="Release the scores"):
+        class_calls().withdraw(one_class.code, "mallorn")
+    assignments().release(one_class.code, "mallorn")
+    class_calls().withdraw(one_class.code, "mallorn")
+    with pytest.raises(RecordsError, match="at least one"):
+        class_calls().withdraw(one_class.code, "rooke")
 
 
 def test_terms_that_make_no_sense_are_refused(one_class: ClassRecord) -> None:

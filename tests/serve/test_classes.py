@@ -2,6 +2,7 @@
 
 import csv
 import io
+import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -173,6 +174,7 @@ def test_a_trainee_gets_no_further_than_the_door(bench: RunningBench) -> None:
         f"instructor/class/{opened.code}/items.csv", f"instructor/class/{opened.code}/terms",
         f"instructor/class/{opened.code}/marks", f"instructor/class/{opened.code}/marks/B-1001",
         f"instructor/class/{opened.code}/debrief/mallorn",
+        f"instructor/class/{opened.code}/debrief/mallorn/question",
     ):  # fmt: skip
         answer = trainee.ask(path)
         assert answer.status == 302, path
@@ -242,6 +244,9 @@ def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     debrief = instructor.ask(f"{own}/debrief/mallorn").body
     assert "collar" in debrief
     assert "Ana" not in debrief
+    question = json.loads(instructor.ask(f"{own}/debrief/mallorn/question").body)
+    assert question["name"]
+    assert "asked by 1 of 1" in question["said"]
     marks = instructor.ask(f"{own}/marks").body
     number = re.search(r"marks/(B-\d+)", marks)
     assert number
@@ -257,6 +262,13 @@ def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     assert "provisional" in instructor.ask(f"{own}/items.csv").body
     assert instructor.ask(f"{own}/marks/B-9").status == 404
     assert instructor.ask(f"{own}/debrief/rooke").status == 404
+    assert send(instructor, f"{own}/terms", do="add", call="rooke").status == 303
+    assert send(instructor, f"{own}/terms", do="add", call="no_such_call").status == 400
+    assert send(instructor, f"{own}/terms", do="withdraw", call="mallorn").status == 303
+    assert send(instructor, f"{own}/terms", do="withdraw", call="rooke").status == 400
+    assert 'value="mallorn">' in instructor.ask(f"{own}/terms").body  # to be assigned again
+    assert instructor.ask(f"{own}/debrief/mallorn").status == 200
+    assert "start/mallorn" in trainee.ask("").body  # as practice of one's own
 
 
 def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:
