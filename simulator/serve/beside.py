@@ -30,6 +30,21 @@ class Beside:
         except Exception as problem:
             self._problem = problem
 
+    @property
+    def is_over(self) -> bool:
+        """Whether an answer, or what went wrong, is there."""
+        return not self._thread.is_alive()
+
+    def wait(self, patience: float) -> None:
+        """Give it a moment.
+
+        Parameters
+        ----------
+        patience : float
+            At most. [s]
+        """
+        self._thread.join(patience)
+
     def answer(self) -> Answer:
         """What has come of it.
 
@@ -43,7 +58,7 @@ class Beside:
         Exception
             What the work raised, where the page asks for it.
         """
-        if self._thread.is_alive():
+        if not self.is_over:
             return {PENDING: True}
         if self._problem is not None:
             raise self._problem

@@ -1,6 +1,5 @@
 """The coach of one visit: thinks beside the page, answers when it is asked again."""
 
-from threading import Thread
 from typing import Any
 
 from simulator.calls.call_file import CallFile
@@ -8,6 +7,7 @@ from simulator.calls.events import Hinted
 from simulator.calls.visit import Visit
 from simulator.diagnosis.coach import Hint, hint, hint_at_once
 from simulator.records.class_visits import Standing
+from simulator.serve.beside import Beside
 
 PATIENCE = 0.2  # that a click waits for a thought before it is told to come again [s]
 THINKING: dict[str, Any] = {"is_thinking": True}
@@ -59,41 +59,31 @@ class Coach:
         if not thought.fits(visit, system):
             return None
         try:
-            return thought.told(PATIENCE)
+            return thought.told()
         except Exception:
             self._thought = None  # thought over anew when asked again
             raise
 
 
 class _Thought:
-    """One thinking over of a visit, in a thread of its own."""
+    """One thinking over of a visit, beside the page."""
 
     def __init__(self, visit: Visit, call: CallFile, system: str) -> None:
-        self._about = (visit, call, system)
-        self._hint: Hint | None = None
-        self._error: Exception | None = None
-        self._beside = Thread(target=self._think, daemon=True)
-        self._beside.start()
-
-    def _think(self) -> None:
-        try:
-            self._hint = hint(*self._about)
-        except Exception as error:
-            self._error = error
+        self._about = (len(visit.events), system)
+        self._work = Beside(lambda: {"hint": hint(visit, call, system)})
 
     @property
     def is_over(self) -> bool:
-        return not self._beside.is_alive()
+        return self._work.is_over
 
     def fits(self, visit: Visit, system: str) -> bool:
-        thought_of, _, units = self._about
-        return len(thought_of.events) == len(visit.events) and units == system
+        return self._about == (len(visit.events), system)
 
-    def told(self, patience: float) -> Hint | None:
-        self._beside.join(patience)
-        if self._error is not None:
-            raise self._error
-        return self._hint
+    def told(self) -> Hint | None:
+        """None while it is under way."""
+        self._work.wait(PATIENCE)
+        thought_of: Hint | None = self._work.answer().get("hint")
+        return thought_of
 
 
 def coached(asked: Standing, visit: Visit) -> dict[str, Any] | None:

@@ -2,6 +2,7 @@
 
 import itertools
 import json
+import os
 import re
 from dataclasses import replace
 
@@ -22,6 +23,7 @@ from simulator.diagnosis.coached import ACTS, RUNGS
 from simulator.diagnosis.expected import expected_at
 from simulator.diagnosis.healthy_today import expected_range
 from simulator.diagnosis.interview import ASKED
+from simulator.diagnosis.reasoner import next_action
 from simulator.faults._catalogue import named
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
@@ -233,3 +235,32 @@ def test_worth_is_told_in_words_that_fall_with_it() -> None:
     assert "settle" in worth_words(0.3, 0.4)
     for one, other in itertools.pairwise((5.0, 2.0, 1.0, 0.1)):
         assert openness(one) != openness(other)
+
+
+# BENCHCALL_WHOLE=1 plays the library.
+PLAYED = call_file.names() if os.environ.get("BENCHCALL_WHOLE") else [CALL]
+
+
+@pytest.mark.parametrize("name", PLAYED)
+def test_a_call_can_be_coached_to_its_end(name: str) -> None:
+    """All four rungs after every few acts of one who reasons from readings."""
+    call = call_file.load(name)
+    at = Site(call, sealed(name), 5)
+    visit = advanced(Visit(), events.Opened(seq=0, minute=0.0, is_running=call.is_running))
+    said: list[str] = []
+    for count in itertools.count():
+        for _ in range(RUNGS if count % 8 == 0 else 0):
+            visit, one = asked(visit, call)
+            assert one.said
+            assert all(line and line[-1] in ".?" for line in one.said), one.said
+            said += one.said
+        act = next_action(visit, call)
+        if act is None:
+            break
+        visit = done(visit, at, act)
+    heard = " ".join(said).lower()
+    for cause in causes():
+        assert cause.name.lower() not in heard, cause.name
+        assert not re.search(rf"\b{cause.code}\b", heard), cause.code
+    assert {event.rung for event in visit.hints} == {1, 2, 3, 4}
+    assert {event.about for event in visit.hints} & set(MEASUREMENTS)
