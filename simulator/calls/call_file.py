@@ -120,10 +120,7 @@ def document(call: str) -> dict[str, Any]:
     tables = parsed(parent, path.read_bytes())
     if number == 0:
         return tables
-    made = versions.version_of(tables, parent, number)
-    if made is None:
-        raise CallFileError(f"There are no versions of call {parent}.")
-    return made
+    return versions.version_of(tables, parent, number)
 
 
 def parsed(call: str, content: bytes) -> dict[str, Any]:

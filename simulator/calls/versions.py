@@ -94,7 +94,7 @@ def stored(call: str) -> Mapping[str, Any]:
     Returns
     -------
     mapping
-        Empty where there is none or it is damaged: then there are no versions of this call.
+        Empty where there is none or it is damaged.
     """
     path = files("simulator.calls") / "variants" / f"{call}.toml"
     try:
@@ -141,7 +141,7 @@ def read(row: Mapping[str, Any]) -> Recipe:
     )
 
 
-def version_of(tables: Mapping[str, Any], call: str, number: int) -> dict[str, Any] | None:
+def version_of(tables: Mapping[str, Any], call: str, number: int) -> dict[str, Any]:
     """The tables of one version.
 
     Parameters
@@ -155,13 +155,11 @@ def version_of(tables: Mapping[str, Any], call: str, number: int) -> dict[str, A
 
     Returns
     -------
-    dict or None
-        None where no recipe is stored.
+    dict
+        The call under another name only, where no recipe is stored.
     """
     known = recipes(call)
-    if not known:
-        return None
-    made = followed(tables, known[(number - 1) % len(known)])
+    made = followed(tables, known[(number - 1) % len(known)]) if known else deepcopy(dict(tables))
     order = made["work_order"]
     order["customer"] = invented_names.customer(order["customer"], call, number)
     order["address"] = invented_names.address(order["address"], call, number)

@@ -111,6 +111,25 @@ visit_terms = Table(
     Column("assignment", Integer, ForeignKey("assignments.id"), nullable=False),
 )
 
+# Which version of its call a visit is; none stands for the call itself.
+visit_versions = Table(
+    "visit_versions",
+    metadata,
+    Column("token", String(64), ForeignKey("visits.token"), primary_key=True),
+    Column("version", Integer, nullable=False),
+)
+
+# Whether each trainee gets a version of their own; the newest of a class and call counts.
+version_choices = Table(
+    "version_choices",
+    metadata,
+    _row_number(),
+    _of_class(),
+    Column("call", String(40), nullable=False),
+    Column("is_own", Integer, nullable=False),
+    _given_at(),
+)
+
 extensions = Table(
     "extensions",
     metadata,

@@ -7,6 +7,7 @@ from simulator.records.assignments import Assignments
 from simulator.records.class_calls import ClassCalls
 from simulator.records.class_records import ClassRecords
 from simulator.records.class_visits import ClassVisits
+from simulator.records.dealt_versions import DealtVersions
 from simulator.records.overrides import Overrides
 from simulator.records.reflections import Reflections
 from simulator.serve.paths import RECORDS_FILE, data_directory
@@ -51,6 +52,16 @@ def class_calls() -> ClassCalls:
     ClassCalls
     """
     return ClassCalls(class_records())
+
+
+def dealt_versions() -> DealtVersions:
+    """Which version of its call each visit is.
+
+    Returns
+    -------
+    DealtVersions
+    """
+    return DealtVersions(class_records())
 
 
 def overrides() -> Overrides:

@@ -5,11 +5,18 @@ from typing import Any
 from tornado.web import HTTPError
 
 from simulator.calls import call_file
+from simulator.calls.versions import recipes
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
 from simulator.serve.class_debrief_pages import class_debrief_handlers
-from simulator.serve.class_files import assignments, class_calls, class_records, overrides
+from simulator.serve.class_files import (
+    assignments,
+    class_calls,
+    class_records,
+    dealt_versions,
+    overrides,
+)
 from simulator.serve.class_sheets import gradebook, item_sheet, title_of
 from simulator.serve.classes import Row
 from simulator.serve.closed_visits import closed_card
@@ -75,6 +82,8 @@ class Terms(ClassPage):
                 case "assign":
                     mode = self.get_body_argument("mode", "")
                     own.assign(the_class.code, call, mode, self.number("minutes"))
+                    is_own = self.get_body_argument("own", "") == "yes"
+                    dealt_versions().choose(the_class.code, call, is_own=is_own)
                 case "extend":
                     trainee = self._trainee_at(the_class, self.get_body_argument("seat", ""))
                     more = self.number("minutes")
@@ -102,13 +111,20 @@ class Terms(ClassPage):
         return members[int(seat) - 1].trainee
 
     def _show(self, the_class: ClassRecord, problem: str) -> None:
+        dealt = dealt_versions().dealt(the_class.code)
         self.finish(
             self.rendered(
                 "terms.html",
                 the_class=the_class,
                 problem=problem,
                 calls=[
-                    {"id": call, "title": title_of(call), "terms": terms}
+                    {
+                        "id": call,
+                        "title": title_of(call),
+                        "terms": terms,
+                        "is_own": call in dealt,
+                        "recipes": len(recipes(call)),
+                    }
                     for call, terms in assignments().of(the_class.code).items()
                 ],
                 seats=range(1, len(class_records().members(the_class.code)) + 1),

@@ -18,7 +18,7 @@ from simulator.serve.item_statistics import Response, items
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")  # what a spreadsheet would carry out
 RE_TEST = "Re-test"
 GRADEBOOK = (
-    *("seat", "name", "class", "call", "work order", "mode", "stage", "minutes on site"),
+    *("seat", "name", "class", "call", "version", "work order", "mode", "stage", "minutes on site"),
     *("readings", "finding", "repairs", "points of 100", "points by the rubric"),
     *("reason for points set by hand", "harm", "unsafe", "deepest hint", "rubric"),
 )
@@ -63,6 +63,7 @@ def _grades(of: ClassRecord, row: Row) -> list[object]:
         row.name,
         of.name,
         row.call,
+        row.version,
         row.number,
         "" if not row.token else "test" if class_rules.is_test(row.token) else "practice",
         row.stage,

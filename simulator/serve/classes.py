@@ -17,6 +17,7 @@ from simulator.scoring.hints import depth
 from simulator.serve import visits
 from simulator.serve.class_files import assignments, class_records, class_visits
 from simulator.serve.closed_visits import closed_card
+from simulator.serve.dealing import worked
 from simulator.serve.stuck_points import stuck_point
 
 STAGES = ("not begun", "looking round", "measuring", "finding stated", "repaired", "closed")
@@ -55,6 +56,8 @@ class Row:
         Name and points of each part of the scorecard.
     token, call_id : str
         Of the visit.
+    version : str
+        Name of the version that was worked; the call's own where it was the call itself.
     stuck : str
         Why one might walk over; empty where nothing speaks for it.
     has_harm, is_capped : bool
@@ -80,6 +83,7 @@ class Row:
     parts: tuple[tuple[str, float], ...] = ()
     token: str = ""
     call_id: str = ""
+    version: str = ""
     stuck: str = ""
     has_harm: bool = False
     is_capped: bool = False
@@ -193,6 +197,7 @@ def _row(token: str, count: int) -> tuple[Row, Visit]:
         parts=tuple((part.name, part.points) for part in card.parts) if card else (),
         token=token,
         call_id=record.call,
+        version=worked(record),
         has_harm=bool(card and card.harm),
         is_capped=bool(card and card.is_capped),
         causes=found,

@@ -10,6 +10,7 @@ from simulator.diagnosis.playing import Trainee, played
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
 from simulator.serve import visits
+from simulator.serve.dealing import worked
 
 
 def closed_card(token: str) -> Scorecard | None:
@@ -28,7 +29,7 @@ def closed_card(token: str) -> Scorecard | None:
     visit = fold(visits.records().events(token))
     if not visit.is_closed:
         return None
-    return score(visit.events, sealed(visits.records().record(token).call).opened())
+    return score(visit.events, sealed(worked(visits.records().record(token))).opened())
 
 
 def true_causes(token: str) -> tuple[str, ...]:
@@ -46,7 +47,7 @@ def true_causes(token: str) -> tuple[str, ...]:
     """
     if not fold(visits.records().events(token)).is_closed:
         return ()
-    return tuple(shares(sealed(visits.records().record(token).call).opened()))
+    return tuple(shares(sealed(worked(visits.records().record(token))).opened()))
 
 
 def site_for_paper(call: str) -> Site:
@@ -55,7 +56,7 @@ def site_for_paper(call: str) -> Site:
     Parameters
     ----------
     call : str
-        Which call.
+        Which call or version.
 
     Returns
     -------

@@ -7,6 +7,7 @@ from typing import Any
 from tornado.web import HTTPError
 
 from simulator.calls import call_file
+from simulator.calls.versions import parted
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
@@ -252,11 +253,11 @@ class AnswerKey(InstructorPage):
         Parameters
         ----------
         call : str
-            Its id.
+            Its id, or the name of a version.
         """
         from simulator.serve.answer_key import answer_key
 
-        if call not in call_file.names():
+        if parted(call)[0] not in call_file.names():
             raise HTTPError(404)
         self.finish(self.rendered("answer_key.html", **answer_key(call)))
 
@@ -275,5 +276,5 @@ def instructor_handlers() -> list[Any]:
         (r"/instructor/leave", Leave),
         (ONE_CLASS, Board),
         (rf"{ONE_CLASS}/rows", BoardRows),
-        (r"/instructor/key/([A-Za-z0-9_-]{1,64})", AnswerKey),
+        (r"/instructor/key/([A-Za-z0-9_.-]{1,64})", AnswerKey),
     ]

@@ -84,8 +84,9 @@ class Home(OwnPage):
             from simulator.calls import call_file
             from simulator.records.visit_records import RecordsError
             from simulator.serve import visits
+            from simulator.serve.dealing import as_dealt
 
-            calls = visits.list_calls()
+            calls = [as_dealt(call, trainee) for call in visits.list_calls()]
             said = " ".join(call_file.damaged()) or None
             try:
                 return said, calls, visits.open_visits(trainee)
@@ -144,9 +145,11 @@ class StartCall(OwnPage):
         call : str
             The call's id.
         """
-        self.trainee()
+        from simulator.serve.dealing import as_dealt
+
+        offered = as_dealt(_known(call), self.trainee())
         self.set_header("Cache-Control", "no-store")
-        self.finish(self.rendered("start.html", call=_known(call), token=self.xsrf_form_html()))
+        self.finish(self.rendered("start.html", call=offered, token=self.xsrf_form_html()))
 
     def post(self, call: str) -> None:
         """Open a visit and go to it.
@@ -160,6 +163,7 @@ class StartCall(OwnPage):
         from simulator.serve import visits
         from simulator.serve.class_files import class_visits
         from simulator.serve.class_rules import may_start
+        from simulator.serve.dealing import version_for
 
         trainee = self.trainee()
         known = _known(call)["id"]
@@ -169,7 +173,7 @@ class StartCall(OwnPage):
             return
         token = class_visits().begun(trainee, known)
         if token is None:
-            token = visits.start_visit(known, trainee)
+            token = visits.start_visit(known, trainee, version_for(known, trainee))
             class_visits().note(token, known, trainee)
         self.redirect(
             f"{self.settings['base_url']}voila/render/call.ipynb?visit={quote(token)}", status=303

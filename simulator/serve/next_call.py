@@ -7,6 +7,7 @@ from simulator.records.visit_records import RecordsError, VisitRecord
 from simulator.serve import visits
 from simulator.serve.class_files import class_records
 from simulator.serve.class_rules import may_start
+from simulator.serve.dealing import as_dealt
 
 PASS = 70  # of 100 points, from which the next one may be harder [-]
 
@@ -43,7 +44,10 @@ def next_call(record: VisitRecord, points: float) -> dict[str, Any] | None:
     )
     if chosen is None:
         return None
-    return {"call": chosen, "why": _why(chosen, level, chosen["id"] in assigned)}
+    return {
+        "call": as_dealt(chosen, record.trainee),
+        "why": _why(chosen, level, chosen["id"] in assigned),
+    }
 
 
 def _why(chosen: dict[str, Any], level: int, is_assigned: bool) -> str:

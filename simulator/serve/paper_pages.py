@@ -19,6 +19,7 @@ from simulator.serve import classes, visits
 from simulator.serve.class_files import overrides
 from simulator.serve.class_rules import HELD, is_held
 from simulator.serve.closed_visits import closed_card
+from simulator.serve.dealing import worked
 from simulator.serve.handlers import OwnPage
 from simulator.serve.session import is_token
 
@@ -95,7 +96,7 @@ def record_of(token: str, trainee: str) -> dict[str, Any] | None:
         return None
     events = visits.records().events(token)
     visit = fold(events)
-    order = call_file.load(record.call)
+    order = call_file.load(worked(record))
     return {
         "title": order.title,
         "customer": order.customer,

@@ -5,7 +5,7 @@ import time
 from functools import lru_cache
 from typing import Any
 
-from simulator.calls import call_file, events
+from simulator.calls import call_file, events, versions
 from simulator.calls.call_table import CallFileError
 from simulator.calls.decide import Refused, decide
 from simulator.calls.sealed import sealed
@@ -18,9 +18,10 @@ from simulator.quantities.shown import SYSTEMS
 from simulator.records.class_visits import Standing
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve import coaching, wire
-from simulator.serve.class_files import class_visits
+from simulator.serve.class_files import class_visits, dealt_versions
 from simulator.serve.class_rules import coach_refusal, refusal, terms
 from simulator.serve.closed_desk import ClosedDesk
+from simulator.serve.dealing import worked
 from simulator.serve.engine_version import engine_version
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
@@ -61,7 +62,7 @@ def list_calls() -> list[dict[str, Any]]:
     return sorted(found, key=lambda call: call["level"])
 
 
-def start_visit(call_id: str, trainee: str) -> str:
+def start_visit(call_id: str, trainee: str, version: int = 0) -> str:
     """Open a visit.
 
     Parameters
@@ -70,6 +71,8 @@ def start_visit(call_id: str, trainee: str) -> str:
         Which call.
     trainee : str
         The browser's own name.
+    version : int
+        Of the call; 0 for the call itself. [-]
 
     Returns
     -------
@@ -81,7 +84,7 @@ def start_visit(call_id: str, trainee: str) -> str:
     CallFileError
         If there is no such call.
     """
-    call = call_file.load(call_id)
+    call = call_file.load(versions.named(call_id, version))
     token = secrets.token_urlsafe(16)
     record = VisitRecord(
         token=token,
@@ -94,6 +97,7 @@ def start_visit(call_id: str, trainee: str) -> str:
     )
     arrived = events.Opened(seq=0, minute=0.0, is_running=call.is_running)
     records().add(record, arrived, opened_at=time.time())
+    dealt_versions().note(token, version)
     return token
 
 
@@ -159,7 +163,8 @@ class CallDesk(ClosedDesk):
     """
 
     def __init__(self, record: VisitRecord) -> None:
-        site = Site(call_file.load(record.call), sealed(record.call), record.seed)
+        name = worked(record)
+        site = Site(call_file.load(name), sealed(name), record.seed)
         super().__init__(record, site, fold(records().events(record.token)))
         self._coach = coaching.Coach(site.call)
 

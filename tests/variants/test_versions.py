@@ -53,6 +53,17 @@ def test_what_is_no_version_is_refused(name: str) -> None:
         call_file.load(name)
 
 
+def test_without_a_recipe_a_version_is_the_call_under_another_name(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """So a visit begun at a version can always be opened again."""
+    monkeypatch.setattr(versions, "recipes", lambda _: ())
+    mine, other = (call_file.document(name) for name in ("mallorn", "mallorn.4"))
+    assert other["work_order"].pop("customer") != mine["work_order"].pop("customer")
+    assert other["work_order"].pop("address") != mine["work_order"].pop("address")
+    assert other == mine
+
+
 def test_versions_are_in_no_list_of_calls() -> None:
     assert not any("." in name for name in call_file.names())
 
