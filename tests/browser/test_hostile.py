@@ -91,7 +91,7 @@ def leaks(call: str) -> list[str]:
     return [*told, *hazards, *whys, *modules, *classes]
 
 
-@pytest.fixture(params=sorted(LIBRARY))
+@pytest.fixture(scope="module", params=sorted(LIBRARY))
 def visit(request: pytest.FixtureRequest, bench: RunningBench) -> Iterator[tuple[str, RawPage]]:
     """A visit to each call of the library, through a raw line."""
     client = Client(bench.address)
@@ -151,7 +151,6 @@ def test_forged_traits_change_nothing(visit: tuple[str, RawPage]) -> None:
     before = _view(page.ask(panel, LOOK))
     for state in FORGED:
         page.tell(panel, {"method": "update", "state": state, "buffer_paths": []})
-    page.listen(1.0)
     assert _view(page.ask(panel, LOOK)) == before
     _assert_no_workings(page)
 

@@ -55,20 +55,38 @@ class RawPage:
         """Hear everything that comes within a time."""
         deadline = time.monotonic() + seconds
         while (left := deadline - time.monotonic()) > 0:
-            self.line.settimeout(left)
-            try:
-                received = self.line.recv()
-            except websocket.WebSocketTimeoutException:
-                return
-            if isinstance(received, str) and received:
-                self.heard.append(json.loads(received))
+            self._hear(left)
+
+    def _hear(self, within: float) -> None:
+        """Hear one message, if one comes in time."""
+        self.line.settimeout(within)
+        try:
+            received = self.line.recv()
+        except websocket.WebSocketTimeoutException:
+            return
+        if isinstance(received, str) and received:
+            self.heard.append(json.loads(received))
+
+    def _said_to(self, number: str, method: str, within: float) -> dict[str, Any] | None:
+        """The data that one message brought back; nothing when the kernel is done without."""
+        deadline = time.monotonic() + within
+        while (left := deadline - time.monotonic()) > 0:
+            self._hear(left)
+            for said in self.answers_to(number):
+                data = said["content"].get("data", {})
+                if data.get("method") == method:
+                    return dict(data)
+                if said["content"].get("execution_state") == "idle":
+                    return None
+        return None
 
     def answers_to(self, number: str) -> list[dict[str, Any]]:
         """What came back for one message."""
         return [said for said in self.heard if said["parent_header"].get("msg_id") == number]
 
     def everything(self) -> str:
-        """All that was ever received, as text."""
+        """All that was ever received, as text, stragglers too."""
+        self.listen(0.1)
         return self.html + "".join(json.dumps(said) for said in self.heard)
 
     def states(self) -> dict[str, dict[str, Any]]:
@@ -77,12 +95,8 @@ class RawPage:
         opening = {"comm_id": comm, "target_name": "jupyter.widget.control", "data": {}}
         self.say("comm_open", opening, metadata={"version": "1.0.0"})
         asked = self.say("comm_msg", {"comm_id": comm, "data": {"method": "request_states"}})
-        self.listen(1.5)
-        for said in self.answers_to(asked):
-            data = said["content"].get("data", {})
-            if data.get("method") == "update_states":
-                return dict(data["states"])
-        return {}
+        answer = self._said_to(asked, "update_states", 30.0)
+        return {} if answer is None else dict(answer["states"])
 
     def panel(self) -> str:
         """The widget that is the page's own, not the watch on the line."""
@@ -95,21 +109,11 @@ class RawPage:
         assert len(found) == 1, "a page has one panel"
         return found[0]
 
-    def ask(self, panel: str, content: Any, patience: float = 5.0) -> dict[str, Any] | None:
+    def ask(self, panel: str, content: Any, patience: float = 30.0) -> dict[str, Any] | None:
         """Say something to a panel as its script would; nothing when it does not answer."""
         number = self.tell(panel, {"method": "custom", "content": content})
-        deadline = time.monotonic() + patience
-        while time.monotonic() < deadline:
-            self.listen(0.05)
-            for said in self.answers_to(number):
-                data = said["content"].get("data", {})
-                if data.get("method") == "custom":
-                    return dict(data["content"])
-            if any(
-                said["content"].get("execution_state") == "idle" for said in self.answers_to(number)
-            ):
-                return None
-        return None
+        answer = self._said_to(number, "custom", patience)
+        return None if answer is None else dict(answer["content"])
 
     def tell(self, model: str, data: dict[str, Any]) -> str:
         """Send data to one widget."""
@@ -130,9 +134,7 @@ def raw_page(client: Client, path: str) -> Iterator[RawPage]:
         origin=client.address.rstrip("/"),
     )
     try:
-        page = RawPage(line, html)
-        page.listen(0.5)
-        yield page
+        yield RawPage(line, html)
     finally:
         line.close()
         client.close_page(kernel)
