@@ -4,14 +4,24 @@ import os
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
+from typing import NamedTuple
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Request, sync_playwright
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    Page,
+    Request,
+    expect,
+    sync_playwright,
+)
 
 from tests.serve.running import RunningBench, running_bench
 
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome")
+# Two browsers and two benches share the computer; no test takes its time from this.
+expect.set_options(timeout=15_000)
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -43,11 +53,18 @@ def browser() -> Iterator[Browser]:
         chromium.close()
 
 
-@pytest.fixture
-def context(browser: Browser, bench: RunningBench) -> Iterator[BrowserContext]:
-    """A learner who has never been here; leaving the bench's own address fails the test."""
+class _Learner(NamedTuple):
+    """A browser context, and what it asked of others than the bench."""
+
+    context: BrowserContext
+    strayed: list[str]
+
+
+@pytest.fixture(scope="session")
+def learner(browser: Browser, bench: RunningBench) -> Iterator[_Learner]:
+    """One for all tests, so that scripts already read are not fetched again."""
     strayed: list[str] = []
-    learner = browser.new_context(
+    context = browser.new_context(
         base_url=bench.address, viewport={"width": 1280, "height": 800}, reduced_motion="reduce"
     )
 
@@ -55,13 +72,35 @@ def context(browser: Browser, bench: RunningBench) -> Iterator[BrowserContext]:
         if not _is_at_home(request.url, bench.address):
             strayed.append(request.url)
 
-    learner.on("request", note)
-    yield learner
-    for page in learner.pages:
+    context.on("request", note)
+    yield _Learner(context, strayed)
+    context.close()
+
+
+@pytest.fixture
+def context(learner: _Learner, bench: RunningBench) -> Iterator[BrowserContext]:
+    """A learner who has never been here; leaving the bench's own address fails the test."""
+    context, strayed = learner
+    yield context
+    for page in context.pages:
         # Leaving a page frees its kernel; closing the browser would not.
         page.goto("about:blank")
-    learner.close()
-    assert not strayed, f"requests left the bench: {strayed}"
+    _forget(context, bench)
+    for page in context.pages:
+        page.close()
+    found, strayed[:] = strayed[:], []
+    assert not found, f"requests left the bench: {found}"
+
+
+def _forget(context: BrowserContext, bench: RunningBench) -> None:
+    """Nothing of who came before is left but the scripts and styles that all are given."""
+    context.clear_cookies()
+    page = context.new_page()
+    memory = "local_storage,indexeddb,cache_storage,service_workers,websql"
+    context.new_cdp_session(page).send(
+        "Storage.clearDataForOrigin",
+        {"origin": bench.address.rstrip("/"), "storageTypes": memory},
+    )
 
 
 @pytest.fixture
