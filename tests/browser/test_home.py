@@ -4,25 +4,19 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser.looks import fits, looks
 from tests.serve.running import RunningBench, soon
 
 PAGES = ["/", "/start/mallorn", "/no/such/page", "/worksheet", "/instructor/door"]
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("path", PAGES)
-def test_a_page_without_a_kernel_is_accessible(page: Page, path: str, scheme: str) -> None:
-    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+def test_a_page_without_a_kernel_is_accessible_and_fits(page: Page, path: str) -> None:
     page.goto(path)
-    found = Axe().run(page).response["violations"]
-    assert [violation["id"] for violation in found] == []
-
-
-@pytest.mark.parametrize("path", PAGES)
-def test_it_fits_a_telephone(page: Page, path: str) -> None:
-    page.set_viewport_size({"width": 390, "height": 800})
-    page.goto(path)
-    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    for look in looks(page):
+        found = Axe().run(page).response["violations"]
+        assert [violation["id"] for violation in found] == [], look
+        assert fits(page), look
 
 
 def test_the_first_stop_of_the_keyboard_skips_the_strip(page: Page) -> None:

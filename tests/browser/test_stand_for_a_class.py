@@ -1,8 +1,9 @@
 """The test stand before a class: predict and reveal, a link, the projector, charts, trends."""
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
+
+from tests.browser.looks import fits, grave, is_accessible_and_fits, looks
 
 STAND = "/voila/render/test-stand.ipynb"
 CHARTS = ("cycle", "air", "fan", "delivery", "bill", "run_time", "rooms", "after",
@@ -21,15 +22,6 @@ def opened(page: Page, words: str = "") -> Page:
 def press(page: Page, key: str) -> None:
     """What carries a key."""
     page.locator(f'[data-key="{key}"]').click()
-
-
-def grave(page: Page) -> list[tuple[str, str]]:
-    """What axe holds against the page."""
-    return [
-        (found["id"], found["nodes"][0]["html"][:200])
-        for found in Axe().run(page).response["violations"]
-        if found["impact"] in ("serious", "critical")
-    ]
 
 
 def test_nothing_shows_before_the_reveal(page: Page) -> None:
@@ -119,9 +111,13 @@ def test_a_link_that_asks_for_nonsense_gets_a_sentence(page: Page) -> None:
     expect(page.locator('[data-key="box-outdoor"]')).to_have_value("95")
 
 
-@pytest.mark.parametrize("width", [1280, 390])
-def test_each_chart_is_told_in_words_and_in_a_table(page: Page, width: int) -> None:
-    page.set_viewport_size({"width": width, "height": 844})
+OUTSIDE = """(drawing) => [...drawing.querySelectorAll("text")].filter((text) => {
+  const box = text.getBoundingClientRect();
+  return box.right > innerWidth || box.left < 0;
+}).map((text) => text.textContent)"""
+
+
+def test_each_chart_is_told_in_words_and_in_a_table(page: Page) -> None:
     opened(page, "#fault=supply_leak:30&chart=cycle")
     for name in CHARTS:
         page.select_option("#chart-0", name)
@@ -131,14 +127,9 @@ def test_each_chart_is_told_in_words_and_in_a_table(page: Page, width: int) -> N
         assert len(drawn.get_attribute("aria-label") or "") > 20
         figure.locator("details summary").click()
         expect(figure.locator("table").first).to_be_visible()
-        assert page.evaluate("document.documentElement.scrollWidth") <= width, name
-        outside = drawn.evaluate(
-            """(drawing) => [...drawing.querySelectorAll("text")].filter((text) => {
-              const box = text.getBoundingClientRect();
-              return box.right > innerWidth || box.left < 0;
-            }).map((text) => text.textContent)"""
-        )
-        assert outside == [], name
+        for look in looks(page, schemes=("light",)):
+            assert fits(page), (name, look)
+            assert drawn.evaluate(OUTSIDE) == [], (name, look)
 
 
 OVER_EACH_OTHER = """(drawing) => {
@@ -152,16 +143,15 @@ OVER_EACH_OTHER = """(drawing) => {
 }"""
 
 
-@pytest.mark.parametrize("width", [1280, 390])
-def test_no_word_of_a_chart_lies_over_another(page: Page, width: int) -> None:
+def test_no_word_of_a_chart_lies_over_another(page: Page) -> None:
     """Common practice of drawing, no source; lines may be closer than letters are tall."""
-    page.set_viewport_size({"width": width, "height": 844})
     for fault in ("loaded_filter:8", "weak_blower:40", "supply_leak:30"):
         opened(page, f"#fault={fault}&chart=fan&chart=air")
         for name in ("fan", "air"):
             drawn = page.locator(f"figure[data-chart={name}] svg[role=img]")
             expect(drawn).to_be_visible()
-            assert drawn.evaluate(OVER_EACH_OTHER) == [], (fault, name)
+            for look in looks(page, schemes=("light",)):
+                assert drawn.evaluate(OVER_EACH_OTHER) == [], (fault, name, look)
 
 
 def test_trends_come_while_the_page_lives_on(page: Page) -> None:
@@ -191,10 +181,8 @@ def test_the_projector_is_remembered_and_has_a_key(page: Page) -> None:
     expect(button).to_have_attribute("aria-pressed", "false")
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("state", ["#chart=delivery", "#fault=loaded_filter:8&chart=air"])
-def test_the_projector_is_accessible(page: Page, scheme: str, state: str) -> None:
-    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+def test_the_projector_is_accessible(page: Page, state: str) -> None:
     page.set_viewport_size({"width": 1920, "height": 1080})
     opened(page, state)
     before = page.locator("[data-reading] .label").first.bounding_box()
@@ -203,33 +191,26 @@ def test_the_projector_is_accessible(page: Page, scheme: str, state: str) -> Non
     assert before is not None
     assert after is not None
     assert after["height"] == pytest.approx(1.6 * before["height"], rel=0.05)
-    assert page.evaluate("document.documentElement.scrollWidth") <= 1920
-    assert grave(page) == []
+    is_accessible_and_fits(page, widths=(1920,))
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [1280, 390])
-def test_predicting_is_accessible_and_targets_are_large(
-    page: Page, width: int, scheme: str
-) -> None:
-    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
-    page.set_viewport_size({"width": width, "height": 844})
+SMALL = """() => [...document.querySelectorAll(".stand :is(button, select, summary, .sign)")]
+  .filter((node) => node.checkVisibility())
+  .map((node) => [node.textContent.slice(0, 20), node.getBoundingClientRect()])
+  .filter(([, box]) => box.width < 24 || box.height < 24).map(([text]) => text)"""
+
+
+def test_predicting_is_accessible_and_targets_are_large(page: Page) -> None:
     opened(page)
     press(page, "tab-predict")
     page.locator(".sign").first.click()
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
-    # WCAG 2.2, success criterion 2.5.8: 24 by 24 CSS pixels.
-    small = page.evaluate(
-        """() => [...document.querySelectorAll(".stand :is(button, select, summary, .sign)")]
-          .filter((node) => node.checkVisibility())
-          .map((node) => [node.textContent.slice(0, 20), node.getBoundingClientRect()])
-          .filter(([, box]) => box.width < 24 || box.height < 24).map(([text]) => text)"""
-    )
-    assert small == []
-    assert grave(page) == []
+    for look in looks(page):
+        # WCAG 2.2, success criterion 2.5.8: 24 by 24 CSS pixels.
+        assert page.evaluate(SMALL) == [], look
+    is_accessible_and_fits(page)
     press(page, "reveal")
     expect(page.locator("#verdict")).to_be_visible()
-    assert grave(page) == []
+    is_accessible_and_fits(page)
 
 
 def test_a_small_projector_shows_all_in_its_place(page: Page) -> None:
