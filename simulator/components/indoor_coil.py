@@ -66,6 +66,22 @@ class CoilAir(NamedTuple):
     pressure: Values
 
 
+def free_passage(coil: IndoorCoil) -> Values:
+    """Free part of the passages between iced fins.
+
+    Parameters
+    ----------
+    coil : IndoorCoil
+        The coil.
+
+    Returns
+    -------
+    float
+        Some air always finds a way. [-]
+    """
+    return 1.0 - 0.97 * coil.ice
+
+
 def boiling_heat(
     air: CoilAir, refrigerant_temperature: Values, air_conductance: Values, inner: Values
 ) -> Values:

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.components import air_resistance, blower
+from simulator.components import air_resistance, blower, indoor_coil
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Ducts, Installation, Unit
 from simulator.properties import moist_air
@@ -136,4 +136,4 @@ def _coil_resistance(unit: Unit, conditions: Conditions) -> Values:
     if conditions.mode == "heating":
         wetness = 0.0 * wetness
     drop = coil.wet_pressure_drop * (coil.dry_share + (1.0 - coil.dry_share) * wetness)
-    return drop / (1.0 - 0.97 * coil.ice) ** 3 / unit.rated_airflow**1.8
+    return drop / indoor_coil.free_passage(coil) ** 3 / unit.rated_airflow**1.8

@@ -125,7 +125,9 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     made = evaporating.evaporated(boils, boiler)
     sucked = _suction_line(boils, unit, around, made)
     pressures = _high_side(guess, unit, around, high, condenser, ratio)
-    squeezed = compressing.compressed(unit, fluid, sucked.gas, sucked.pressure, pressures.discharge)
+    squeezed = compressing.compressed(
+        unit, fluid, sucked.gas, sucked.line, (sucked.pressure, pressures.discharge)
+    )
     arriving = _arriving_gas(unit, around, squeezed, flow)
     condenses = Stream(fluid, guess.log_high, high, guess.liquid_share, flow, ratio)
     shed = condensing.condensed(condenses, arriving[:2], pressures.film_factor, condenser)
@@ -155,7 +157,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         foreign_pressure=pressures.foreign,
         coil_outlet=made.outlet,
         suction=sucked.gas,
-        suction_dew=sucked.dew_temperature,
+        suction_dew=sucked.line.dew_temperature,
         valve_rise=squeezed.valve_rise,
         discharge_enthalpy=squeezed.enthalpy,
         discharge_temperature=squeezed.temperature,
@@ -182,7 +184,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
 
 class _Sucked(NamedTuple):
     pressure: Values
-    dew_temperature: Values
+    line: Saturation
     gas: State
     gain: Values
 
@@ -205,7 +207,7 @@ def _suction_line(boils: Stream, unit: Unit, around: Surroundings, made: Evapora
     log_pressure = np.log(pressure)
     line = fluid.saturation(log_pressure)
     gas = side.vapour_side(fluid, log_pressure, line, made.outlet.enthalpy + gain / flow)
-    return _Sucked(pressure, line.dew_temperature, gas, gain)
+    return _Sucked(pressure, line, gas, gain)
 
 
 class _HighSide(NamedTuple):

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from simulator.components import outdoor_coil
+from simulator.components import indoor_coil, outdoor_coil
 from simulator.components.indoor_coil import CoilAir
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Unit
@@ -10,7 +10,8 @@ from simulator.properties import moist_air
 from simulator.properties.refrigerant import Refrigerant, Saturation
 from simulator.quantities.values import Values
 
-ICE_RESISTANCE = 0.8  # part of the coil's surface that a closed coil's ice takes; chosen
+# Of a closed coil's ice over that of the air film: a millimetre between clear ice and rime; chosen.
+ICE_RESISTANCE = 0.2
 
 
 class Duty(NamedTuple):
@@ -143,8 +144,9 @@ def indoors(unit: Unit, air: CoilAir, airflow_ratio: Values, *, boiling: bool) -
     return Duty(
         air,
         (coil.air_conductance if boiling else coil.dry_conductance)
-        * airflow_ratio**0.5
-        * (1.0 - ICE_RESISTANCE * coil.ice),
+        # Air is faster in passages that ice narrows, on a surface as large as before.
+        * (airflow_ratio / indoor_coil.free_passage(coil)) ** 0.5
+        / (1.0 + ICE_RESISTANCE * coil.ice),
         coil.two_phase_conductance if boiling else coil.condensing_conductance,
         coil.vapour_conductance,
         coil.liquid_conductance,

@@ -9,7 +9,7 @@ from simulator.components import supply_circuit
 from simulator.plant import refrigerant_side as side
 from simulator.plant.installation import Unit
 from simulator.plant.refrigerant_side import State
-from simulator.properties.refrigerant import Refrigerant
+from simulator.properties.refrigerant import Refrigerant, Saturation
 from simulator.quantities.values import Values
 
 GAS_HEAT_CAPACITY = 1150.0  # of hot discharge gas, for the mixture of slipped gas [J/(kg K)]
@@ -30,8 +30,8 @@ def compressed(
     unit: Unit,
     fluid: Refrigerant,
     suction: State,
-    suction_pressure: Values,
-    discharge_pressure: Values,
+    inlet: Saturation,
+    pressures: tuple[Values, Values],
 ) -> Compressed:
     """Net flow and work of the compressor and its reversing valve.
 
@@ -46,14 +46,17 @@ def compressed(
         In the circuit.
     suction : State
         Before the reversing valve.
-    suction_pressure, discharge_pressure : float
-        [Pa]
+    inlet : Saturation
+        At the suction pressure.
+    pressures : tuple
+        Of suction and discharge. [Pa]
 
     Returns
     -------
     Compressed
     """
     machine = unit.compressor
+    suction_pressure, discharge_pressure = pressures
     pressure_ratio = discharge_pressure / suction_pressure
     log_discharge = np.log(discharge_pressure)
     port = fluid.saturation(log_discharge)
@@ -61,7 +64,7 @@ def compressed(
     slipped = unit.reversing_valve.leak_fraction
     kept = (1.0 - machine.leak_fraction) * (1.0 - slipped)
     into_gas = 1.0 - machine.shell_loss_fraction
-    lift = side.isentropic_lift(fluid, log_discharge, port, suction)
+    lift = side.isentropic_lift(fluid, log_discharge, port, suction, inlet)
     work = lift / efficiency * supply_circuit.capacitor_loss(machine.capacitor_share)
     # Hot gas slipped back makes the mixture lighter and its work greater, in proportion to
     # its absolute temperature (ideal gas): the warming w = a (t + w) solves at once.

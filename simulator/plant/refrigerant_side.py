@@ -104,9 +104,12 @@ def liquid_side(
 
 
 def isentropic_lift(
-    fluid: Refrigerant, log_pressure: Values, line: Saturation, suction: State
+    fluid: Refrigerant, log_pressure: Values, line: Saturation, suction: State, inlet: Saturation
 ) -> Values:
     """Ideal work from a suction state to a pressure.
+
+    Drops have no time to boil between the wraps: the vapour is compressed as if dry, and the
+    liquid carried along beside it; to push that takes under a hundredth of the work.
 
     Parameters
     ----------
@@ -118,17 +121,29 @@ def isentropic_lift(
         At the outlet pressure.
     suction : State
         At the inlet; may be wet.
+    inlet : Saturation
+        At the inlet pressure.
 
     Returns
     -------
     float
-        [J/kg]
+        For all that comes in, drops included. [J/kg]
+
+    References
+    ----------
+    .. [1] Dutta, Yanagisawa and Fukuta, "An investigation of the performance of a scroll
+       compressor under liquid refrigerant injection", International Journal of Refrigeration
+       24(6), 2001, from memory: drops and vapour apart, or boiling at once, as two bounds.
     """
-    above = suction.entropy - line.vapour_entropy
+    short = np.maximum(inlet.vapour_enthalpy - suction.enthalpy, 0.0)
+    drops = np.minimum(short / latent(inlet), 1.0)
+    entropy = np.maximum(suction.entropy, inlet.vapour_entropy)
+    above = entropy - line.vapour_entropy
     rise = fluid.vapour_enthalpy_above_dew(log_pressure, line, np.maximum(above, 0.0))
     # A wet end state lies on the isobar's straight part: dh = T ds.
     wet = np.minimum(above, 0.0) * line.dew_temperature
-    return line.vapour_enthalpy + rise + wet - suction.enthalpy
+    vapour = line.vapour_enthalpy + rise + wet - suction.enthalpy - short
+    return (1.0 - drops) * vapour
 
 
 class Inventory(NamedTuple):

@@ -59,7 +59,7 @@ def efficiencies_of(machine: CompressorMap, fluid_name: str, unloaded: float) ->
         boiling.vapour_enthalpy + machine.superheat * _heat_capacity(fluid, low),
     )
     port = fluid.saturation(np.log(high))
-    lift = np.asarray(side.isentropic_lift(fluid, np.log(high), port, gas))
+    lift = np.asarray(side.isentropic_lift(fluid, np.log(high), port, gas, boiling))
     said = compressor_map.efficiencies(
         flow * compressor_map.POUND_PER_HOUR,
         power,

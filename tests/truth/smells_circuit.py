@@ -1,9 +1,12 @@
 """Smell tests of the refrigerant circuit over the grid (rows 1 to 8, 11, 20, 21, 24, 29, 31)."""
 
+from collections.abc import Iterator
+
 import numpy as np
 
 from simulator.plant import catalogue, standing
 from simulator.properties import moist_air, refrigerant
+from simulator.properties.refrigerant import Refrigerant
 from simulator.quantities.values import Array
 from tests.plant.stand import installed, weather
 from tests.truth.benches import Bench
@@ -21,17 +24,23 @@ BEST_EFFICIENCY = 13.0 + 0.7  # Btu/Wh, 16 SEER, California Title 24 Residential
 def _flooded(field: Field) -> Smelt:
     """Flooded is a real loss of superheat: the hot pipe must then stand closer to condensing.
 
-    The row's "discharge line falls" is read as its superheat: a trouble that lifts the head
-    lifts the condensing temperature under the pipe too. How many are hotter is told beside it.
+    The row's "discharge line falls" is read as its superheat against that of gas arriving as
+    dry as in the healthy unit, at the same two pressures: a trouble that lifts the head lifts
+    the condensing temperature under the pipe, and the work as well. A healthy unit within the
+    row's own half degree of none floods already. How many pipes are hotter, and how many are
+    farther from condensing than in the healthy unit at its own pressures, is told beside it.
     """
     dry, over = field.of("superheat"), _discharge_superheat(field)
-    flooded = (dry <= 0.0) & (dry[field.healthy] > 0.0) & field.running
+    loss = (dry <= 0.0) & field.running
+    flooded = loss & (dry[field.healthy] > 0.5 * DEGREE)
     hotter = int((flooded & (field.change("discharge_temperature") >= 0.0)).sum())
+    farther = int((loss & (dry[field.healthy] > 0.0) & (over >= over[field.healthy])).sum())
     return cells(
         field,
         EVERYWHERE,
-        (dry < -0.5 * DEGREE) | (flooded & (over >= over[field.healthy])),
-        figure=f"{int(flooded.sum()):,} flooded; the pipe itself is no colder in {hotter:,}",
+        (dry < -0.5 * DEGREE) | (flooded & (over >= _as_dry_as_healthy(field))),
+        figure=f"{int(flooded.sum()):,} flooded; the pipe itself is no colder in {hotter:,}, "
+        f"farther from condensing than at the healthy unit's pressures in {farther:,}",
     )
 
 
@@ -39,11 +48,39 @@ def _discharge_superheat(field: Field) -> Array:
     """Over the dew point at the discharge pressure, air in the circuit included."""
     hot, pressure = field.of("discharge_temperature"), field.of("discharge_pressure")
     dew = np.empty_like(hot)
-    for unit in field.units:
-        fluid = refrigerant.load(catalogue.load_installation(unit=unit).unit.refrigerant)
-        own = field.are(unit=unit)
+    for fluid, own in _fluids(field):
         dew[own] = fluid.dew_temperature(pressure[own])
     return hot - dew
+
+
+def _as_dry_as_healthy(field: Field) -> Array:
+    """Discharge superheat at a cell's pressures, had its gas the healthy unit's superheat.
+
+    That of the healthy unit, in proportion to ideal compression, from gas properties alone.
+    """
+    at, healthy = field.healthy, _discharge_superheat(field)[field.healthy]
+    dry = np.maximum(field.of("superheat")[at], 0.0)
+    ideal, ideal_healthy = np.ones_like(dry), np.ones_like(dry)
+    low, high = field.of("suction_pressure"), field.of("discharge_pressure")
+    for fluid, own in _fluids(field):
+        ideal[own] = _ideal_superheat(fluid, dry[own], low[own], high[own])
+        ideal_healthy[own] = _ideal_superheat(fluid, dry[own], low[at][own], high[at][own])
+    return np.asarray(healthy * ideal / ideal_healthy)
+
+
+def _ideal_superheat(fluid: Refrigerant, dry: Array, low: Array, high: Array) -> Array:
+    """Of gas compressed without loss from one pressure and superheat to another pressure."""
+    line, port = fluid.saturation(np.log(low)), fluid.saturation(np.log(high))
+    gas = fluid.vapour(np.log(low), line, dry * line.vapour_heat_capacity)
+    rise = fluid.vapour_enthalpy_above_dew(np.log(high), port, gas.entropy - port.vapour_entropy)
+    return np.asarray(fluid.vapour(np.log(high), port, rise).temperature - port.dew_temperature)
+
+
+def _fluids(field: Field) -> Iterator[tuple[Refrigerant, Array]]:
+    """Each unit's fluid and its cells."""
+    for unit in field.units:
+        built = catalogue.load_installation(unit=unit).unit
+        yield refrigerant.load(built.refrigerant), field.are(unit=unit)
 
 
 def _coil_below_air(field: Field) -> Smelt:
@@ -191,7 +228,8 @@ def _not_too_good(field: Field) -> Smelt:
 
 CIRCUIT_SMELLS = (
     Smell(number=1, fails_if="superheat below zero, or none while the discharge line stays hot",
-          bar="superheat ≥ −0.5 °F; flooded ⇒ discharge closer to condensing", found=_flooded),
+          bar="superheat ≥ −0.5 °F; flooded ⇒ discharge closer to condensing than dry",
+          found=_flooded),
     Smell(number=2, fails_if="coil boils above the air it cools",
           bar="evaporating < leaving air < return air", found=_coil_below_air),
     Smell(number=3, fails_if="suction line warmer than entering air and line gain",
