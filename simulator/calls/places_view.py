@@ -36,7 +36,7 @@ def place_rows(visit: Visit, site: Site) -> list[dict[str, Any]]:
             "caution": place.caution,
             "steps": [_step(step, visit) for step in STEPS.values() if step.place == place.id],
             "tests": [
-                _test(item, visit, taken[item.id])
+                _test(item, visit, site, taken[item.id])
                 for item in MEASUREMENTS.values()
                 if item.place == place.id
             ],
@@ -60,15 +60,25 @@ def _step(step: Step, visit: Visit) -> dict[str, Any]:
     }
 
 
-def _test(item: Measurement, visit: Visit, times: int) -> dict[str, Any]:
-    missing = [STEPS[need].name for need in item.needs if need not in visit.prepared]
+def _first(item: Measurement, visit: Visit, site: Site) -> str | None:
+    """What must be done before, and where if that is another place."""
+    step = next((STEPS[need] for need in item.needs if need not in visit.prepared), None)
+    if step is None:
+        return None
+    if step.place == item.place:
+        return f"First: {step.name}."
+    return f"First, at {_short(PLACES[step.place], site)}: {step.name}."
+
+
+def _test(item: Measurement, visit: Visit, site: Site, times: int) -> dict[str, Any]:
     return {
         "id": item.id,
         "name": item.name,
         "tool": item.tool,
         "minutes": item.minutes,
         "way": item.way,
-        "blocked": f"First: {missing[0]}." if missing else None,
+        "blocked": _first(item, visit, site),
+        "group": item.group,
         "techniques": [{"id": way.id, "name": way.name} for way in item.techniques],
         "caution": item.caution,
         "times_taken": times,

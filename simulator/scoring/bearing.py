@@ -70,5 +70,5 @@ def could_show(measurement: str) -> str:
 def _listed(found: list[tuple[float, str]]) -> str:
     names = [name for _, name in sorted(found)]
     more = len(names) - MOST
-    kept = ", ".join(name[:1].lower() + name[1:] for name in names[:MOST])
-    return f"{kept} and {more} more" if more > 0 else kept
+    kept = [name[:1].lower() + name[1:] for name in names[:MOST]]
+    return ", ".join([*kept, f"{more} more"] if more > 0 else kept)

@@ -119,8 +119,19 @@ class Catalogue:
         for ends in _SENTENCE_ENDS:
             parts = ends.split(text)
             if len(parts) > 1:
-                return "".join(self.say(part) for part in parts)
+                return "".join(self.say(part) for part in self._whole(parts))
         return text
+
+    def _whole(self, parts: list[str]) -> list[str]:
+        """Parts of a list, put together again where a name has a comma of its own."""
+        at, whole = 0, []
+        while at < len(parts):
+            ends = range(len(parts), at + 1, -1)
+            named = (end for end in ends if "".join(parts[at:end]).lower() in self._small)
+            end = next(named, at + 1)
+            whole.append("".join(parts[at:end]))
+            at = end
+        return whole
 
     def _known(self, text: str) -> str | None:
         """A text that stands in the catalogue, also with another first letter or a stop more."""

@@ -72,6 +72,12 @@ def test_sentences_are_recognised_by_their_words() -> None:
     assert words.say("Thermostat: 76 °F") == "Termostato: 76 °F"
 
 
+def test_a_name_with_a_comma_stays_whole_in_a_list() -> None:
+    words = Catalogue("xx", {"Bulb loose, or bare": "A", "Line too long": "B", "{n} more": "{n} C"})
+    assert words.say("bulb loose, or bare, line too long, 4 more") == "a, b, 4 C"
+    assert words.say("line too long, bulb loose, or bare") == "b, a"
+
+
 def test_a_short_word_between_two_holes_recognises_nothing() -> None:
     words = Catalogue(
         "es", {"{told} at {told_2}": "{told} a {told_2}", "Off {since}.": "No {since}."}

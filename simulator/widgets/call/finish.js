@@ -160,7 +160,7 @@ function closing(view, ui, act) {
       ? closeSure(view, ui, act)
       : el("button", {
         class: ui.primary("close"), "data-key": "close",
-        onclick: () => { ui.closing = true; ui.draw(); ui.focus("leaving"); },
+        onclick: () => { ui.closing = true; ui.draw(); ui.focus("leaving"); ui.show(".closing"); },
       }, WORDS.close));
 }
 

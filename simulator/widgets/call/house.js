@@ -14,8 +14,17 @@ function card(view, ui, act) {
       const tests = place.tests.filter((test) => test.way === way);
       return tests.length > 0 && el("div", {},
         el("h3", {}, WORDS.tests[way]),
-        el("ul", { class: "rows" }, tests.map((test) => testRow(test, view, open, ui, act))));
+        groupsOf(tests).map(([group, some]) => [
+          group && el("h4", { class: { "low side": "low", "high side": "high" }[group] }, WORDS.groups[group]),
+          el("ul", { class: "rows" }, some.map((test) => testRow(test, view, open, ui, act)))]));
     }));
+}
+
+const LONG = 8; // rows: more are set apart as on the sheet
+
+function groupsOf(tests) {
+  if (tests.length <= LONG) return [["", tests]];
+  return GROUPS.map((group) => [group, tests.filter((test) => test.group === group)]).filter(([, some]) => some.length);
 }
 
 function stepRow(step, view, open, act) {

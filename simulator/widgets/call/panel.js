@@ -37,6 +37,7 @@ function render({ model, el: host }) {
     turnTo,
     // One main button at a time: the next thing to do.
     primary: (key) => (primaryKey() === key ? "main" : null),
+    show: (part) => body.querySelector(part).scrollIntoView({ block: "nearest" }),
     focus: (key) => { const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`); if (node) node.focus(); },
   };
 
