@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from simulator.calls.call_table import CallFileError
+from simulator.faults._catalogue import discover
 
 SEVERITY = 0.08  # of the parent's, either way, where a call says nothing [-]
 OUTDOOR = (-2.0, 1.5)  # of high and low, as the words for the weather allow [delta °F]
@@ -62,7 +63,9 @@ def bounds_of(call: str, tables: Mapping[str, Any], ratio: float) -> Bounds:
         found = sealed["faults"]
         return Bounds(
             severity={
-                name: spans.get(name, ((1.0 - SEVERITY) * size, (1.0 + SEVERITY) * size))
+                name: _in_range(
+                    name, spans.get(name, ((1.0 - SEVERITY) * size, (1.0 + SEVERITY) * size))
+                )
                 for name, size in found.items()
             },
             outdoor=_pair(own.get("outdoor", OUTDOOR)),
@@ -70,10 +73,16 @@ def bounds_of(call: str, tables: Mapping[str, Any], ratio: float) -> Bounds:
             houses=tuple(map(str, own.get("houses", (site["house"],)))),
             units=tuple(map(str, own.get("units", (site["unit"],)))),
         )
-    except (TypeError, ValueError, AttributeError):
+    except (TypeError, ValueError, AttributeError, KeyError):
         raise CallFileError(f"The versions that call {call} allows cannot be read.") from None
 
 
 def _pair(span: Any) -> tuple[float, float]:
     low, high = (float(x) for x in span)
     return low, high
+
+
+def _in_range(fault: str, span: tuple[float, float]) -> tuple[float, float]:
+    """No more than the fault can have."""
+    kind = discover()[fault]
+    return max(span[0], kind.low), min(span[1], kind.high)
