@@ -1,5 +1,6 @@
-"""One page in every look: both widths, light and dark, held against axe."""
+"""One page in every look: both widths, light and dark, held against axe, and zoomed."""
 
+import os
 from collections.abc import Iterator, Sequence
 
 from axe_playwright_python.sync_playwright import Axe
@@ -8,6 +9,19 @@ from playwright.sync_api import Page
 WIDTHS = (1280, 390)
 SCHEMES = ("light", "dark")
 GRAVE = ("serious", "critical")
+ZOOMED = (640, 320)  # CSS px: a desk of 1280 at 200 % and at 400 %
+# Text that is cut, or stands beside the screen. The first two lines of a complaint on the home
+# page lead to the whole of it; tables may scroll in their own frame.
+CUT = """() => [...document.querySelectorAll("main *")].filter((node) => {
+    const own = [...node.childNodes].some((kid) => kid.nodeType === 3 && kid.textContent.trim());
+    if (!own || !node.checkVisibility() || node.closest(".visually-hidden, .brief, select, svg"))
+      return false;
+    const style = getComputedStyle(node), box = node.getBoundingClientRect();
+    const hides = (way) => ["hidden", "clip"].includes(way);
+    return (hides(style.overflowX) && node.scrollWidth > node.clientWidth + 1)
+      || (hides(style.overflowY) && node.scrollHeight > node.clientHeight + 2)
+      || (box.right > document.documentElement.clientWidth + 1 && !node.closest("table"));
+  }).map((node) => node.outerHTML.slice(0, 120))"""
 # What watches its own size has drawn itself anew after two frames.
 DRAWN = "() => new Promise((on) => requestAnimationFrame(() => requestAnimationFrame(on)))"
 
@@ -46,3 +60,22 @@ def is_accessible_and_fits(page: Page, widths: Sequence[int] = WIDTHS) -> None:
     for look in looks(page, widths):
         assert fits(page), look
         assert grave(page) == [], look
+
+
+def is_accessible_in_two_looks(page: Page) -> None:
+    """The same in light on a desk and in dark on a telephone; BENCHCALL_WHOLE=1: in all four."""
+    if os.environ.get("BENCHCALL_WHOLE"):
+        is_accessible_and_fits(page)
+        return
+    for width, scheme in zip(WIDTHS, SCHEMES, strict=True):
+        for look in looks(page, (width,), (scheme,)):
+            assert fits(page), (page.url, look)
+            assert grave(page) == [], (page.url, look)
+
+
+def is_whole_when_zoomed(page: Page) -> None:
+    """WCAG 2.2, 1.4.4 Resize Text and 1.4.10 Reflow: nothing is cut, nothing scrolls sideways."""
+    for look in looks(page, ZOOMED, ("light",)):
+        assert fits(page), (page.url, look)
+        assert page.evaluate(CUT) == [], (page.url, look)
+    page.set_viewport_size({"width": WIDTHS[0], "height": 844})

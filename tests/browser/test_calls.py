@@ -1,12 +1,17 @@
 """Calls played in a real browser: well, hastily, and across a killed kernel."""
 
 from collections.abc import Iterable
+from importlib.resources import files
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tests.browser.desk import drawer, tick_cause
-from tests.browser.looks import fits, grave, is_accessible_and_fits, looks
+from tests.browser.looks import (
+    is_accessible_and_fits,
+    is_accessible_in_two_looks,
+    is_whole_when_zoomed,
+)
 from tests.serve.running import RunningBench
 
 
@@ -194,6 +199,13 @@ def test_the_call_page_is_accessible_and_fits(capstone: Page) -> None:
     capstone.locator('[data-key="coach"]').click()
     expect(capstone.locator(".coach-head")).to_have_text("Hint 1 of 4")
     is_accessible_and_fits(capstone)
+    act(capstone, "place-outdoor_unit")
+    act(capstone, "test-outdoor_temperature")
+    is_whole_when_zoomed(capstone)
+    for name in ("causes", "finding", "repair", "write"):
+        drawer(capstone, name)
+        is_accessible_in_two_looks(capstone)
+        is_whole_when_zoomed(capstone)
 
 
 def test_unknown_visits_get_a_sentence(page: Page) -> None:
@@ -201,20 +213,25 @@ def test_unknown_visits_get_a_sentence(page: Page) -> None:
     expect(page.get_by_text("There is no visit at this address")).to_be_visible(timeout=30_000)
 
 
-def test_debrief_and_lesson_are_accessible_and_fit(capstone: Page) -> None:
+def test_debrief_record_and_lessons_are_accessible_and_fit(capstone: Page) -> None:
     page = capstone
     tick_cause(page, "no_fault")
     act(page, "declare")
     act(page, "declare-guess")
     close(page, "Nothing found.")
-    lessons = ("air-before-refrigerant", "02-arrive-safely", "05-static-profile")
-    for address in (None, *(f"/voila/render/{name}.ipynb" for name in lessons)):
-        if address:
-            page.goto(address)
-            expect(page.locator("[data-question]").first).to_be_visible(timeout=30_000)
-        for look in looks(page, schemes=("light",)):
-            assert fits(page), (address, look)
-            assert grave(page) == [], (address, look)
+    is_accessible_in_two_looks(page)
+    is_whole_when_zoomed(page)
+    page.goto(page.url.replace("voila/render/debrief.ipynb", "record"))
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    is_accessible_and_fits(page)
+    parts = files("simulator.serve") / "lesson_parts"
+    lessons = [part.name[:-5] for part in parts.iterdir() if part.name.endswith(".toml")]
+    assert len(lessons) >= 7
+    for name in lessons:
+        page.goto(f"/voila/render/{name}.ipynb")
+        expect(page.locator("[data-question]").first).to_be_visible(timeout=30_000)
+        is_accessible_in_two_looks(page)
+        is_whole_when_zoomed(page)
 
 
 def test_marks_made_in_a_hurry_are_all_kept(capstone: Page) -> None:

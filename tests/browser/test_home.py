@@ -4,7 +4,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.looks import fits, looks
+from tests.browser.looks import fits, is_whole_when_zoomed, looks
 from tests.serve.running import RunningBench, soon
 
 PAGES = ["/", "/start/mallorn", "/no/such/page", "/worksheet", "/instructor/door"]
@@ -17,6 +17,7 @@ def test_a_page_without_a_kernel_is_accessible_and_fits(page: Page, path: str) -
         found = Axe().run(page).response["violations"]
         assert [violation["id"] for violation in found] == [], look
         assert fits(page), look
+    is_whole_when_zoomed(page)
 
 
 def test_the_first_stop_of_the_keyboard_skips_the_strip(page: Page) -> None:

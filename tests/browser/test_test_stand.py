@@ -3,7 +3,12 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.looks import is_accessible_and_fits, looks
+from tests.browser.looks import (
+    is_accessible_and_fits,
+    is_accessible_in_two_looks,
+    is_whole_when_zoomed,
+    looks,
+)
 
 STAND = "/voila/render/test-stand.ipynb"
 
@@ -74,6 +79,12 @@ def test_a_wrong_number_is_said_and_nothing_is_lost(stand: Page) -> None:
 def test_it_is_accessible_and_fits(stand: Page) -> None:
     bill(stand)
     is_accessible_and_fits(stand)
+    is_whole_when_zoomed(stand)
+    stand.locator("#fault-0").select_option("loaded_filter")
+    for name in ("Weather", "House", "Unit", "Predict"):
+        tab(stand, name)
+        is_accessible_in_two_looks(stand)
+        is_whole_when_zoomed(stand)
 
 
 def test_the_bill_follows_the_fault_part_by_part(stand: Page) -> None:
