@@ -108,7 +108,7 @@ def replayed(visit: Visit, site: Site, what: tuple[float, str], system: str) -> 
     Returns
     -------
     dict
-        Plain data: ``name``, ``shown`` or ``words``, ``state``, ``moved`` and so on.
+        Plain data: ``name``, ``shown`` or ``words``, ``stood``, ``moved`` and so on.
     """
     minute, measurement = what
     item = MEASUREMENTS[measurement]
@@ -125,7 +125,7 @@ def replayed(visit: Visit, site: Site, what: tuple[float, str], system: str) -> 
         "unit": unit,
         "words": event.reading.words,
         "after": f"Until then, last: {told(last, site, system)}",
-        "state": _state(event),
+        "stood": _state(event),
         "assumed": f"Taken as done first: {'; '.join(assumed)}." if assumed else "",
         "cost": f"It would have taken {item.minutes:g} min at the place.",
         "problems": list(event.problems),

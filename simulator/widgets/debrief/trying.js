@@ -80,7 +80,7 @@ function replayOf(r) {
     r.before !== undefined && el("div", { class: "odds two" },
       shareOf(WORDS.before, r.before, r.likeliest_before), shareOf(WORDS.withIt, r.after_it, r.likeliest_after)),
     r.problems.length > 0 && el("p", { class: "small" }, WORDS.notCharge, " ", r.problems.join(" ")),
-    el("p", { class: "small" }, [r.state, r.assumed, r.cost].filter(Boolean).join(" ")),
+    el("p", { class: "small" }, [r.after, r.stood, r.assumed, r.cost].filter(Boolean).join(" ")),
     el("p", { class: "small" }, WORDS.notRecord));
 }
 
