@@ -5,7 +5,15 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from simulator.plant import catalogue
-from tests.truth import charging_rule, fault_signs, published, scenarios, severity
+from tests.truth import (
+    charging_rule,
+    fault_signs,
+    published,
+    scenarios,
+    severity,
+    sign_grid,
+    size_anchors,
+)
 from tests.truth.benches import Bench, units
 from tests.truth.field import Field
 from tests.truth.smell import smelt
@@ -80,6 +88,18 @@ def parts(*, quick: bool) -> list[Part]:
             title="Signs of faults",
             about="At the rating point and a middling severity.",
             verdicts=fault_signs.all_checked(),
+        ),
+        Part(
+            title="Signs over severities and weather",
+            about="The same rows at half a middling severity, a middling one and the worst, at "
+            "four weathers that cool and three that heat; cells that a cut-out stops are left out.",
+            verdicts=sign_grid.all_checked(),
+        ),
+        Part(
+            title="Sizes of faults",
+            about="Each row of tests/data/size_anchors.csv on the reference unit: a rough model's "
+            "changes, within 40 % or the smallest change that counts as one.",
+            verdicts=size_anchors.all_checked(),
         ),
         Part(
             title="Severity",
