@@ -9,6 +9,7 @@ import numpy as np
 
 from simulator.calls.call_file import CallFile
 from simulator.diagnosis.hypotheses import Hypothesis, hypotheses
+from simulator.diagnosis.kept_tables import kept
 from simulator.diagnosis.scatter import Around
 from simulator.diagnosis.seen_parts import Shown, shown
 from simulator.diagnosis.solutions import Solutions, solutions
@@ -141,9 +142,12 @@ def begin(call: CallFile) -> Thread:
 
 @lru_cache(maxsize=24)
 def _kept(unit: str, metering: str, house: str, conditions: Conditions) -> Expected:
-    installation = load_installation(unit=unit, metering=metering, house=house)
-    mode = conditions.mode
-    return expected(Around(installation, conditions), hypotheses(mode, metering), mode=mode)
+    def made() -> Expected:
+        installation = load_installation(unit=unit, metering=metering, house=house)
+        mode = conditions.mode
+        return expected(Around(installation, conditions), hypotheses(mode, metering), mode=mode)
+
+    return kept((unit, metering, house, conditions), made)
 
 
 def expected(around: Around, listed: tuple[Hypothesis, ...], *, mode: str) -> Expected:

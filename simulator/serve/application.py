@@ -26,6 +26,7 @@ from simulator.serve.landing import ChooseLanguage, Home, Join, StartCall
 from simulator.serve.paper_pages import Record, Worksheet
 from simulator.serve.paths import TEMPLATES, lessons_directory
 from simulator.serve.settings import Settings, voila_config
+from simulator.serve.shared_tables import shared_tables
 from simulator.serve.speaking import page_language, say
 
 STATIC = TEMPLATES / "static"
@@ -198,5 +199,6 @@ def serve(settings: Settings, announce: Callable[[str], object]) -> None:
     bench = Bench(config=voila_config(settings, str(lessons_directory()), assets))
     bench.settings = settings
     bench.announce = ready
-    bench.initialize(argv=[])
-    bench.start()
+    with shared_tables():
+        bench.initialize(argv=[])
+        bench.start()
