@@ -230,7 +230,7 @@ class Site:
             installation=self.installation(acts_of(visit)),
             hands=Hands(
                 prepared=visit.prepared,
-                session=Session.drawn(self._chance(1)),
+                session=Session.of_visit(self.seed),
                 texts=self.call.answers,
             ),
             chance=self._chance(2, visit.next_seq),

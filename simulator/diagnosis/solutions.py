@@ -16,7 +16,7 @@ from simulator.plant.first_guess import TOLERANCE, first_guess, search_box
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
-from simulator.plant.stubborn import HEAD, SUCTION, cannot_run, residual_of
+from simulator.plant.stubborn import HEAD, SUCTION, Balances, cannot_run
 from simulator.quantities.values import Array
 
 SIZES = 2  # faults a hypothesis may hold at most
@@ -136,7 +136,7 @@ def _settled(case: Case, listed: int, count: int) -> Settled:
     A hypothesis that would be left without a column has some of its own tried on.
     """
     whole = listed * count
-    box, residual = search_box(case), residual_of(case, whole)
+    box, residual = search_box(case), Balances(case, whole)
     outcome = newton.solve(
         residual, first_guess(case, whole), box, tolerance=TOLERANCE, rounds=ROUNDS
     )

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from zlib import crc32
 
 import numpy as np
@@ -32,6 +33,7 @@ class Session:
     draws: Mapping[str, float]
 
     @staticmethod
+    @lru_cache(maxsize=64)
     def of_visit(seed: int) -> "Session":
         """The tools of one visit by its seed, the same that its readings are taken with.
 

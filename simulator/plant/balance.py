@@ -75,7 +75,26 @@ def residuals(unknowns: Array, case: Case, fixed: FixedAir | None = None) -> Arr
         Flow through compressor and metering device (logarithms), heat of both coils, charge,
         entering air; shape (7, ...). [-]
     """
-    done = evaluate(unknowns, case, fixed)
+    return imbalances(unknowns, case, evaluate(unknowns, case, fixed))
+
+
+def imbalances(unknowns: Array, case: Case, done: Evaluation) -> Array:
+    """What ``residuals`` gives, of a guess that is worked out already.
+
+    Parameters
+    ----------
+    unknowns : array
+        Shape (7, ...). [-]
+    case : Case
+        What is held.
+    done : Evaluation
+        Of these unknowns.
+
+    Returns
+    -------
+    array
+        Shape (7, ...). [-]
+    """
     now, unit = done.circuit, case.installation.unit
     flow = unknowns[4]
     found = np.empty_like(unknowns)

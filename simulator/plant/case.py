@@ -27,13 +27,17 @@ class Case(NamedTuple):
 
 
 class Settled(NamedTuple):
-    """Unknowns of shape (7, n), which balanced, their largest imbalance, which must trip."""
+    """Unknowns of shape (7, n), which balanced, their largest imbalance, which must trip.
+
+    ``worked_out`` is the evaluation at the unknowns where the search has left one.
+    """
 
     unknowns: Array
     converged: Mask
     error: Array
     high_head: Mask
     low_suction: Mask
+    worked_out: Any = None
 
 
 def prepared(installation: Installation, conditions: Conditions) -> Case:

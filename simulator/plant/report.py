@@ -32,7 +32,7 @@ def operating_point(case: Case, outcome: Settled) -> OperatingPoint:
     OperatingPoint
         Arrays of shape (n,).
     """
-    done = balance.evaluate(outcome.unknowns, case)
+    done = outcome.worked_out or balance.evaluate(outcome.unknowns, case)
     count = outcome.unknowns.shape[1]
     state = state_words(case, done, outcome)
     running = running_values(case, done)

@@ -12,7 +12,7 @@ from simulator.plant.first_guess import TOLERANCE, first_guess, search_box
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
-from simulator.plant.stubborn import HEAD, SUCTION, cannot_run, residual_of, second_try
+from simulator.plant.stubborn import HEAD, SUCTION, Balances, cannot_run, second_try
 from simulator.quantities.values import Array, Mask
 
 __all__ = ["TOLERANCE", "first_guess", "search_box", "settle", "solve", "solve_many"]
@@ -36,7 +36,7 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
         The seven unknowns and what became of each column.
     """
     box = search_box(case)
-    residual = residual_of(case, count)
+    residual = Balances(case, count)
     guess = first_guess(case, count) if start is None else start
     outcome = newton.solve(residual, guess, box, tolerance=TOLERANCE, rounds=25)
     cannot = np.zeros((2, count), dtype=bool)
@@ -47,7 +47,14 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
             cannot[row, stuck] = cannot_run(chosen_case(case, stuck), stuck.size, box, side)
     worth_trying: Mask = np.asarray(~cannot.any(axis=0))
     outcome = second_try(case, outcome, residual, box, worth_trying)
-    return Settled(outcome.unknowns, outcome.converged, outcome.error, cannot[0], cannot[1])
+    return Settled(
+        outcome.unknowns,
+        outcome.converged,
+        outcome.error,
+        cannot[0],
+        cannot[1],
+        residual.worked_out(outcome.unknowns),
+    )
 
 
 def solve_many(

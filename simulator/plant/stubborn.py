@@ -1,11 +1,12 @@
 """What does not settle at once: switches that must open, and other ways to a solution."""
 
 from dataclasses import replace
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
 from simulator.plant import balance, newton
+from simulator.plant.balance import Evaluation
 from simulator.plant.case import Case, chosen_case
 from simulator.plant.first_guess import TOLERANCE, first_guess
 from simulator.plant.fixed_air import fixed_air
@@ -24,8 +25,8 @@ HEAD = PressureSide(unknown=1, balance=2, is_high=True)
 SUCTION = PressureSide(unknown=0, balance=3, is_high=False)
 
 
-def residual_of(case: Case, count: int) -> newton.Residual:
-    """Balances of some columns; the choice of columns is kept as long as it holds.
+class Balances:
+    """Balances of some columns, for ``newton.solve``.
 
     Parameters
     ----------
@@ -33,25 +34,65 @@ def residual_of(case: Case, count: int) -> newton.Residual:
         The whole batch.
     count : int
         Its size.
-
-    Returns
-    -------
-    callable
-        For ``newton.solve``.
     """
-    whole = latest = (np.arange(count), case, fixed_air(case))
 
-    def residual(unknowns: Array, columns: Index) -> Array:
-        nonlocal latest
+    def __init__(self, case: Case, count: int) -> None:
+        self._count = count
+        # The choice of columns is kept as long as it holds.
+        self._whole = self._latest = (np.arange(count), case, fixed_air(case))
+        self._last: tuple[Array, Evaluation] | None = None
+
+    def __call__(self, unknowns: Array, columns: Index) -> Array:
+        """Imbalances.
+
+        Parameters
+        ----------
+        unknowns : array
+            Shape (7, m, j). [-]
+        columns : array
+            Which j of the batch. [-]
+
+        Returns
+        -------
+        array
+            Of the same shape. [-]
+        """
         # Columns come without repeats, in order: as many as there are is all of them.
-        if columns.size == count:
-            latest = whole
-        elif not np.array_equal(latest[0], columns):
-            part = chosen_case(case, columns)
-            latest = (columns, part, fixed_air(part))
-        return balance.residuals(unknowns, latest[1], latest[2])
+        if columns.size == self._count:
+            self._latest = self._whole
+        elif not np.array_equal(self._latest[0], columns):
+            part = chosen_case(self._whole[1], columns)
+            self._latest = (columns, part, fixed_air(part))
+        _, case, fixed = self._latest
+        done = balance.evaluate(unknowns, case, fixed)
+        # A batch would keep much for the little it saves.
+        self._last = (unknowns, done) if self._count == 1 else None
+        return balance.imbalances(unknowns, case, done)
 
-    return residual
+    def worked_out(self, unknowns: Array) -> Evaluation | None:
+        """The evaluation at a solution of one column, where it was the last that was asked for.
+
+        Parameters
+        ----------
+        unknowns : array
+            Shape (7, 1). [-]
+
+        Returns
+        -------
+        Evaluation or None
+            As ``balance.evaluate`` gives it.
+        """
+        if self._last is None or not np.array_equal(self._last[0][:, -1], unknowns):
+            return None
+        found: Evaluation = _last_of(self._last[1])
+        return found
+
+
+def _last_of(item: Any) -> Any:
+    """The last of several points that were worked out at once."""
+    if isinstance(item, tuple):
+        return type(item)._make(map(_last_of, item))  # type: ignore[attr-defined]
+    return item[-1] if isinstance(item, np.ndarray) and item.ndim == 2 else item
 
 
 def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> Mask:
@@ -82,7 +123,7 @@ def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> M
         unit.high_cut_out - unit.outdoor_coil.pressure_drop if side.is_high else unit.low_cut_out
     )
     level = np.broadcast_to(np.log(limit), count)
-    plain = residual_of(case, count)
+    plain = Balances(case, count)
 
     def held(unknowns: Array, columns: Index) -> Array:
         value = plain(unknowns, columns)
@@ -176,5 +217,5 @@ def _from_mild_weather(case: Case, count: int, box: newton.Box) -> newton.Outcom
         there = mild + share * (np.asarray(conditions.outdoor_temperature) - mild)
         now = case._replace(conditions=replace(conditions, outdoor_temperature=there))
         start = first_guess(now, count) if share == 0.0 else outcome.unknowns
-        outcome = newton.solve(residual_of(now, count), start, box, tolerance=TOLERANCE, rounds=25)
+        outcome = newton.solve(Balances(now, count), start, box, tolerance=TOLERANCE, rounds=25)
     return outcome
