@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.quantities.values import Array, Index, Mask
+from simulator.quantities.values import Array, Index, Mask, held
 
 Residual = Callable[[Array, Index], Array]
 
@@ -65,7 +65,7 @@ def solve(
     .. [1] Broyden, C. G., "A class of methods for solving nonlinear simultaneous
        equations", Mathematics of Computation 19, 1965: the first update.
     """
-    unknowns = np.clip(start, box.low[:, None], box.high[:, None])
+    unknowns = held(start, box.low[:, None], box.high[:, None])
     count = start.shape[1]
     error = np.full(count, np.inf)
     columns = np.arange(count)
@@ -81,7 +81,7 @@ def solve(
             current, value = current[:, open_ones], value[:, open_ones]
         if not columns.size:
             break
-        step = _capped(-_product(inverse, np.nan_to_num(value)), box)
+        step = _capped(-_product(inverse, _finite(value)), box)
         if columns.size <= FEW:
             current, value, inverse = _descend_afresh(residual, current, value, step, columns, box)
             continue
@@ -109,6 +109,15 @@ def _norm(value: Array) -> Array:
     return worst
 
 
+def _finite(value: Array, most: float | None = None) -> Array:
+    """The same with numbers for what is none; most often all are."""
+    if np.isfinite(value).all():
+        return value
+    low = None if most is None else -most
+    found: Array = np.nan_to_num(value, posinf=most, neginf=low)
+    return found
+
+
 def _product(inverse: Array, value: Array) -> Array:
     """Inverse Jacobians of shape (n, k, k) on values of shape (k, n)."""
     found: Array = (inverse @ value.T[:, :, None])[:, :, 0].T
@@ -128,14 +137,14 @@ def _linearised(
     values = residual(beside, columns)
     value = values[:, count, :]
     slope = (values[:, :count, :] - value[:, None, :]) / move[None, :, :]
-    matrix: Array = np.nan_to_num(np.moveaxis(slope, 2, 0), posinf=1e9, neginf=-1e9)
+    matrix = _finite(slope.transpose(2, 0, 1), most=1e9)
     inverse: Array = np.asarray(np.linalg.inv(matrix + 1e-12 * np.eye(count)), dtype=np.float64)
     return value, inverse
 
 
 def _updated(inverse: Array, step: Array, gained: Array) -> Array:
     """Broyden's update of the inverse where it is well defined."""
-    dx, df = step.T[:, :, None], np.nan_to_num(gained).T[:, :, None]
+    dx, df = step.T[:, :, None], _finite(gained).T[:, :, None]
     mapped = inverse @ df
     row = np.swapaxes(dx, 1, 2) @ inverse
     scale = np.swapaxes(dx, 1, 2) @ mapped
@@ -154,7 +163,7 @@ def _capped(step: Array, box: Box) -> Array:
 
 def _moved(current: Array, step: Array, box: Box) -> tuple[Array, Mask]:
     """Step taken inside the box; a change of sign first lands just across zero."""
-    moved = np.clip(current + step, box.low[:, None], box.high[:, None])
+    moved = held(current + step, box.low[:, None], box.high[:, None])
     crosses = (current * moved < 0.0) & box.has_two_sides[:, None]
     # Landing beyond zero by more than a difference step would linearise the wrong side.
     near = 2.0 * box.difference[:, None]
