@@ -28,24 +28,22 @@ class Told:
     gain: float
 
 
-def told_most(visits: Sequence[Visit], site: Site) -> Told | None:
+def told_most(worked: Sequence[tuple[Visit, Site]]) -> Told | None:
     """The measurement that told most, by the odds of each visit's own readings.
 
     Parameters
     ----------
-    visits : sequence of Visit
-        Closed, all of one call.
-    site : Site
-        With the key of that call.
+    worked : sequence
+        Closed visits, all of one call, each with the site of its own version.
 
     Returns
     -------
     Told or None
         None where no odds are worked out, or nothing moved them.
     """
-    true = frozenset(shares(site.key.opened()))
     gains: dict[str, list[float]] = {}
-    for visit in visits:
+    for visit, site in worked:
+        true = frozenset(shares(site.key.opened()))
         for name, gain in _gains(visit, site, true).items():
             gains.setdefault(name, []).append(gain)
     found = [Told(name, sum(all_of) / len(all_of)) for name, all_of in gains.items()]

@@ -173,22 +173,23 @@ def _before_repair(visit: Visit) -> list[Measured]:
     return [event for event in visit.readings if event.seq < first]
 
 
-def class_question(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
+def class_question(worked: Sequence[tuple[Visit, Site]], site: Site) -> dict[str, Any]:
     """The best question that was asked; where odds are worked out, the one that moved them most.
 
     Parameters
     ----------
-    visits : sequence of Visit
-        Closed, one a trainee.
+    worked : sequence
+        Closed visits, one a trainee, each with the site of its own version.
     site : Site
-        With the key.
+        Of the call, with the key.
 
     Returns
     -------
     dict
         ``name`` and ``said``; empty texts where nothing told anything. Takes seconds.
     """
-    most = told_most(visits, site)
+    visits = [visit for visit, _ in worked]
+    most = told_most(worked)
     if most is not None:
         item = MEASUREMENTS[most.measurement]
         asked = sum(

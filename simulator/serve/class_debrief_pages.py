@@ -7,6 +7,7 @@ from typing import Any
 from tornado.web import HTTPError
 
 from simulator.calls import call_file
+from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.records.class_records import ClassRecord
 from simulator.serve import classes, visits
@@ -17,7 +18,7 @@ from simulator.serve.closed_visits import site_for_paper
 from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage
 
 
-def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[Visit]]:
+def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Visit, Site]]]:
     """Everybody's visits of a call, and the closed ones, one a trainee.
 
     Parameters
@@ -30,7 +31,7 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[Visit]]:
     Returns
     -------
     tuple
-        Rows of the board, and visits by seat.
+        Rows of the board, and visits by seat, each with the site of its own version.
 
     Raises
     ------
@@ -41,7 +42,8 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[Visit]]:
     if call not in call_file.names() or not (rows or call in the_class.calls):
         raise HTTPError(404)
     last = {row.seat: row for row in reversed(rows) if row.points is not None}
-    return rows, [visits.open_desk(last[seat].token).visit for seat in sorted(last)]
+    desks = [visits.open_desk(last[seat].token) for seat in sorted(last)]
+    return rows, [(desk.visit, desk.site) for desk in desks]
 
 
 class ClassDebrief(InstructorPage):
@@ -66,7 +68,7 @@ class ClassDebrief(InstructorPage):
                 title=call_file.load(call).title,
                 is_held=terms is not None and terms.is_held,
                 open=len({row.seat for row in rows}) - len(done),
-                **class_debrief(done, site_for_paper(call)),
+                **class_debrief([visit for visit, _ in done], site_for_paper(call)),
             )
         )
 

@@ -44,6 +44,16 @@ class ClosedDesk:
         return self._visit
 
     @property
+    def site(self) -> Site:
+        """Where it is worked, with the key; for the server alone.
+
+        Returns
+        -------
+        Site
+        """
+        return self._site
+
+    @property
     def record(self) -> VisitRecord:
         """The visit as stored.
 

@@ -90,7 +90,9 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     told = class_debrief.class_debrief(done, site_for_paper("mallorn"))
     assert {one["name"] for one in told["chased"] if one["is_true"] and one["chased"] == 1}
     assert any(not one["is_true"] and one["stated"] == 1 for one in told["chased"])
-    question = class_debrief.class_question(done, site_for_paper("mallorn"))
+    question = class_debrief.class_question(
+        [(visit, site_for_paper("mallorn")) for visit in done], site_for_paper("mallorn")
+    )
     assert question["name"] in {MEASUREMENTS[e.reading.measurement].name for e in done[0].readings}
     assert "asked by 1 of 2" in question["said"]
     assert "times as likely" in question["said"]
@@ -110,11 +112,11 @@ def test_the_best_question_is_the_one_that_moved_the_odds_most(played: str) -> N
         for before, after in pairwise(believed(visit, site)):
             gain = min(max(after.odds(true), -2.0), 2.0) - min(max(before.odds(true), -2.0), 2.0)
             moved.setdefault(taken[after.seq], []).append(gain)
-    best = told_most(done, site)
+    best = told_most([(visit, site) for visit in done])
     assert best is not None
     assert best.gain == pytest.approx(max(mean(gains) for gains in moved.values()), abs=0.01)
     assert mean(moved[best.measurement]) == pytest.approx(best.gain)
-    assert told_most([], site) is None
+    assert told_most([]) is None
     told = class_debrief.class_question([], site)
     assert told["name"] == ""
 

@@ -11,8 +11,11 @@ from simulator.calls import call_file, versions
 from simulator.calls.sealed import sealed
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
+from simulator.scoring import best_question
 from simulator.serve import class_sheets, classes, visits
 from simulator.serve.answer_key import answer_key
+from simulator.serve.class_debrief import class_question
+from simulator.serve.class_debrief_pages import closed
 from simulator.serve.class_files import class_records, class_visits, dealt_versions
 from simulator.serve.closed_visits import true_causes
 from simulator.serve.dealing import as_dealt, version_for, worked
@@ -161,3 +164,20 @@ def test_no_two_calls_hide_the_same_faults_in_the_same_unit() -> None:
         if key.faults:
             hidden.append((call.unit, call.metering, tuple(sorted(key.causes))))
     assert len(set(hidden)) == len(hidden)
+
+
+def test_a_class_debrief_judges_each_visit_by_its_own_version(
+    one_class: ClassRecord, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The odds of a visit are worked out for the house that it was in."""
+    for trainee in TRAINEES[:2]:
+        _, desk = begun(CALL, trainee)
+        good_capstone(desk)
+    seen = []
+    monkeypatch.setattr(
+        best_question, "_gains", lambda visit, site, true: seen.append(site.call.customer) or {}
+    )
+    _, done = closed(one_class, CALL)
+    class_question(done, done[0][1])
+    wanted = [versions.named(CALL, version_for(CALL, trainee)) for trainee in TRAINEES[:2]]
+    assert seen == [call_file.load(name).customer for name in wanted]
