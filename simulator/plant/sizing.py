@@ -14,6 +14,8 @@ from simulator.plant.installation import Ducts, Installation
 from simulator.properties import moist_air
 from simulator.quantities.values import Array, Index
 
+STRONGEST = 10.0  # winding of an induction motor, over the one that is built in: chosen
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rating:
@@ -225,7 +227,8 @@ def at_airflow(installation: Installation, conditions: Conditions, fraction: flo
     Returns
     -------
     Installation
-        Within 1e-6 of the airflow asked for.
+        Within 1e-6 of the airflow asked for; or, near the speed of an induction motor's
+        field, as near as its strongest winding comes.
     """
     blower = installation.unit.blower
     if blower.set_airflow > 0.0:
@@ -236,6 +239,7 @@ def at_airflow(installation: Installation, conditions: Conditions, fraction: flo
         return replace(installation, unit=replace(installation.unit, blower=set_to))
     wanted = np.log(fraction * installation.unit.rated_airflow)
     scale, gain = 1.0, 2.0
+    strongest = STRONGEST if blower.slip_torque > 0.0 else np.inf
     previous: tuple[float, float] | None = None
     for _ in range(40):
         changed = replace(
@@ -243,11 +247,11 @@ def at_airflow(installation: Installation, conditions: Conditions, fraction: flo
         )
         trial = replace(installation, unit=replace(installation.unit, blower=changed))
         reached = float(np.log(air_path.settle(trial, conditions).airflow))
-        if abs(reached - wanted) < 1e-7:
+        if abs(reached - wanted) < 1e-7 or (scale == strongest and reached < wanted):
             break
         at = float(np.log(scale))
         if previous is not None and abs(reached - previous[1]) > 1e-12:
             gain = float(np.clip((at - previous[0]) / (reached - previous[1]), 1.0, 12.0))
         previous = (at, reached)
-        scale = float(np.exp(at + gain * (wanted - reached)))
+        scale = min(float(np.exp(at + gain * (wanted - reached))), strongest)
     return trial

@@ -11,7 +11,6 @@ from simulator.quantities.entered import BadEntry
 
 REFERENCE = from_wet_bulb(outdoor=308.15, return_temperature=299.817, return_wet_bulb=292.594)
 WITHIN = 0.01  # of the airflow asked for
-STRONGEST = 10.0  # winding, over the one that is built in: chosen
 
 
 @lru_cache(maxsize=64)
@@ -53,12 +52,9 @@ def built(
         zone=zone,
         **{key: word for key, word in asked.items() if word is not None},
     )
-    before = installation.unit.blower.slip_torque
-    with np.errstate(all="ignore"):
-        moved = sizing.at_airflow(installation, REFERENCE, airflow)
-        share = _share_of_rated(moved)
+    moved = sizing.at_airflow(installation, REFERENCE, airflow)
     # Near the speed of its field a motor would need a winding without end.
-    if moved.unit.blower.slip_torque <= STRONGEST * before and abs(share / airflow - 1.0) < WITHIN:
+    if abs(_share_of_rated(moved) / airflow - 1.0) < WITHIN:
         return moved
     most = _share_of_rated(installation)
     if airflow == 1.0:

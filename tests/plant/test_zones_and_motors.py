@@ -6,8 +6,8 @@ import pytest
 
 from simulator.components import blower
 from simulator.faults._catalogue import named
-from simulator.plant import air_path, steady
-from simulator.plant.catalogue import load_installation
+from simulator.plant import air_path, sizing, steady
+from simulator.plant.catalogue import METERING, load_installation
 from simulator.plant.operating_point import OperatingPoint
 from tests.plant.stand import weather
 
@@ -85,3 +85,26 @@ def test_fan_laws_hold_over_speed() -> None:
     assert float(slow_point.pressure_rise / fast_point.pressure_rise) == pytest.approx(
         0.64, rel=1e-9
     )
+
+
+@pytest.mark.parametrize("asked", [1.2, 3.0])
+def test_an_induction_blower_is_set_no_faster_than_its_field(asked: float) -> None:
+    """Six poles at 60 Hz turn 125.7 rad/s; what lies beyond is not reached, by any power."""
+    built = load_installation(unit="siskin_18")
+    own = steady.solve(built, weather())
+    most = steady.solve(sizing.at_airflow(built, weather(), asked), weather())
+    assert most.blower_speed < 125.67
+    assert own.airflow < most.airflow < asked * built.unit.rated_airflow
+    assert most.blower_power < 1.5 * own.blower_power
+
+
+@pytest.mark.parametrize("metering", METERING)
+@pytest.mark.parametrize("unit", ["quail_36", "heron_30"])
+def test_a_dead_outdoor_fan_trips_at_any_weather(unit: str, metering: str) -> None:
+    """Common practice, no source: the high-pressure switch opens within minutes."""
+    built = named("slow_outdoor_fan", 1.0).applied_to(
+        load_installation(unit=unit, metering=metering)
+    )
+    around = [weather(outdoor, wet=wet) for outdoor in (65.0, 95.0) for wet in (55.0, 72.0)]
+    point = steady.solve_many([built] * len(around), around)
+    assert set(point.state) == {"high_pressure_trip"}
