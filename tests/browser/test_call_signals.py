@@ -24,7 +24,7 @@ WebSocket.prototype.send = function (data) {
 
 def test_a_reading_is_spoken_with_its_place_and_steadiness(capstone: Page) -> None:
     page = capstone
-    spoken = page.locator('.call [role="status"][aria-live="polite"]')
+    spoken = page.locator('.call .notice[role="status"][aria-live="polite"]')
     go(page, "outdoor_unit", ["connect_gauges"], ["suction_pressure"])
     expect(spoken).to_contain_text("Suction pressure at outdoor unit")
     expect(spoken).to_contain_text("psig, steady")
