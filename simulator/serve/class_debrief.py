@@ -217,7 +217,9 @@ def _moved(gain: float) -> str:
     return "It told more of what was true than anything else that was asked, though not much."
 
 
-def class_debrief(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
+def class_debrief(
+    visits: Sequence[Visit], site: Site, sites: Sequence[Site] = ()
+) -> dict[str, Any]:
     """Everything the page tells.
 
     Parameters
@@ -226,6 +228,8 @@ def class_debrief(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
         Closed, one a trainee.
     site : Site
         With the key.
+    sites : sequence of Site
+        Each visit's own, where a class works versions of a call: they name its places.
 
     Returns
     -------
@@ -234,12 +238,13 @@ def class_debrief(visits: Sequence[Visit], site: Site) -> dict[str, Any]:
     """
     key = site.key.opened()
     true = shares(key)
+    own = {id(visit): at for visit, at in zip(visits, sites or [site] * len(visits), strict=True)}
     return {
         "story": key.story,
         "closed": len(visits),
         "chased": chased(visits, true),
         "ways": [
-            {"letter": letter, "steps": _steps(visit, site)}
+            {"letter": letter, "steps": _steps(visit, own[id(visit)])}
             for letter, visit in zip(LETTERS, contrasting(visits), strict=False)
         ],
     }

@@ -68,7 +68,11 @@ class ClassDebrief(InstructorPage):
                 title=call_file.load(call).title,
                 is_held=terms is not None and terms.is_held,
                 open=len({row.seat for row in rows}) - len(done),
-                **class_debrief([visit for visit, _ in done], site_for_paper(call)),
+                **class_debrief(
+                    [visit for visit, _ in done],
+                    site_for_paper(call),
+                    [site for _, site in done],
+                ),
             )
         )
 

@@ -86,10 +86,12 @@ class Home(OwnPage):
             from simulator.serve import visits
             from simulator.serve.dealing import as_dealt
 
-            calls = [as_dealt(call, trainee) for call in visits.list_calls()]
+            calls = visits.list_calls()
             said = " ".join(call_file.damaged()) or None
             try:
-                return said, calls, visits.open_visits(trainee)
+                # Visits first: they say best what is wrong with their file.
+                own = visits.open_visits(trainee)
+                return said, [as_dealt(call, trainee) for call in calls], own
             except RecordsError as problem:
                 return str(problem), calls, []
         except Exception as error:
