@@ -117,7 +117,12 @@ def run(args: argparse.Namespace) -> int:
 def _class(args: argparse.Namespace) -> int:
     try:
         from simulator.serve.bench import class_command
+        from simulator.serve.bench.class_room import FAILURES
     except ImportError:
         sys.stderr.write("A class needs the test extra: pip install benchcall[test].\n")
         return 1
-    return class_command.run(args.trainees, args.rounds, args.json)
+    try:
+        return class_command.run(args.trainees, args.rounds, args.json)
+    except FAILURES as problem:
+        sys.stderr.write(f"The class could not be measured to its end: {problem}.\n")
+        return 2
