@@ -14,7 +14,14 @@ from simulator.instruments.steps import STEPS
 from simulator.repairs import _catalogue as repairs
 from simulator.scoring.three_states import before_after, bill
 
-GOES = {"up": "high", "down": "low", "flat": "as healthy", "seen": "seen"}
+GOES = {
+    "up": "high",
+    "down": "low",
+    "flat": "as healthy",
+    "seen": "is seen",
+    "moved": "off either way",
+    "beside": "for comparison",
+}
 
 
 def answer_key(site: Site, system: str = "us") -> dict[str, Any]:

@@ -15,7 +15,7 @@ from simulator.serve.class_debrief import class_debrief, class_question
 from simulator.serve.class_files import assignments
 from simulator.serve.classes import Row
 from simulator.serve.closed_visits import site_for_paper
-from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage
+from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage, said
 
 
 def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Visit, Site]]]:
@@ -91,7 +91,8 @@ class ClassQuestion(InstructorPage):
         _, done = closed(self.the_class(code), call)
         told = await to_thread(class_question, done, site_for_paper(call))
         self.set_header("Content-Type", "application/json; charset=utf-8")
-        self.finish(json.dumps(told))
+        self.begin_language()
+        self.finish(json.dumps(said(told)))
 
 
 def class_debrief_handlers() -> list[Any]:

@@ -14,6 +14,7 @@ from simulator.serve import classes, visits
 from simulator.serve.class_files import assignments, class_records
 from simulator.serve.handlers import OwnPage
 from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
+from simulator.serve.speaking import say
 
 ONE_CLASS = r"/instructor/class/([A-Za-z0-9]{4,12})"  # an address, the code in it
 
@@ -213,6 +214,26 @@ class Board(InstructorPage):
         return self.get_query_argument("names", "") == "yes"
 
 
+def said(row: dict[str, Any], own: Sequence[str] = ()) -> dict[str, Any]:
+    """Texts of a row in the language of the page.
+
+    Parameters
+    ----------
+    row : dict
+        Plain data.
+    own : sequence of str
+        What people wrote themselves, which stays.
+
+    Returns
+    -------
+    dict
+    """
+    return {
+        key: say(value) if isinstance(value, str) and value and key not in own else value
+        for key, value in row.items()
+    }
+
+
 class BoardRows(Board):
     """The rows of a board alone, for its page to fetch again."""
 
@@ -226,7 +247,11 @@ class BoardRows(Board):
         """
         rows = classes.shown(classes.board(self.the_class(code)), self._with_names())
         self.set_header("Content-Type", "application/json; charset=utf-8")
-        self.finish(json.dumps({"rows": rows, "stages": classes.tally(rows)}))
+        stages = classes.tally(rows)
+        self.begin_language()
+        own = ("who",) if self._with_names() else ()
+        told = [said(row, own) for row in rows]
+        self.finish(json.dumps({"rows": told, "stages": [said(stage) for stage in stages]}))
 
     def post(self, code: str) -> None:
         """Nothing is changed here.

@@ -10,7 +10,7 @@ from simulator.words.sentences import has_words
 SMALL_WORDS = frozenset(
     (
         *("running", "off", "before", "after", "above", "below", "steady", "not steady"),
-        *("cooling", "heating", "healthy", "usual", "now"),
+        *("cooling", "heating", "healthy", "usual", "now", "measuring", "repaired", "closed"),
     )
 )
 _PHRASE = re.compile(r"[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")

@@ -23,10 +23,10 @@ async function refresh() {
       const number = tally.children[i].querySelector("strong");
       if (number.textContent !== String(stage.count)) number.textContent = stage.count;
     });
-    const text = `${rows.length} on the board`;
+    const text = count.dataset.says.replace("{n}", rows.length);
     if (count.textContent !== text) count.textContent = text;
   } catch {
-    count.textContent = "The board could not be refreshed; reload the page.";
+    count.textContent = count.dataset.fails;
   }
 }
 
