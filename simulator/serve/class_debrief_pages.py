@@ -15,7 +15,8 @@ from simulator.serve.class_debrief import class_debrief, class_question
 from simulator.serve.class_files import assignments
 from simulator.serve.classes import Row
 from simulator.serve.closed_visits import site_for_paper
-from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage, said
+from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage
+from simulator.serve.speaking import said
 
 
 def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Visit, Site]]]:

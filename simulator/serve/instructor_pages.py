@@ -14,7 +14,7 @@ from simulator.serve import classes, visits
 from simulator.serve.class_files import assignments, class_records
 from simulator.serve.handlers import OwnPage
 from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
-from simulator.serve.speaking import say
+from simulator.serve.speaking import said
 
 ONE_CLASS = r"/instructor/class/([A-Za-z0-9]{4,12})"  # an address, the code in it
 
@@ -212,26 +212,6 @@ class Board(InstructorPage):
 
     def _with_names(self) -> bool:
         return self.get_query_argument("names", "") == "yes"
-
-
-def said(row: dict[str, Any], own: Sequence[str] = ()) -> dict[str, Any]:
-    """Texts of a row in the language of the page.
-
-    Parameters
-    ----------
-    row : dict
-        Plain data.
-    own : sequence of str
-        What people wrote themselves, which stays.
-
-    Returns
-    -------
-    dict
-    """
-    return {
-        key: say(value) if isinstance(value, str) and value and key not in own else value
-        for key, value in row.items()
-    }
 
 
 class BoardRows(Board):

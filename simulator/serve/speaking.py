@@ -1,6 +1,7 @@
 """The language of a page: chosen on the home page, spoken where answers leave the bench."""
 
 import re
+from collections.abc import Sequence
 from contextvars import ContextVar
 from typing import Any
 
@@ -78,6 +79,26 @@ def say(text: str, **holes: Any) -> str:
     """
     said = catalogue(_NOW.get()).message(str(text))
     return said.format(**holes) if holes else said
+
+
+def said(row: dict[str, Any], own: Sequence[str] = ()) -> dict[str, Any]:
+    """Texts of a row in the language of the page.
+
+    Parameters
+    ----------
+    row : dict
+        Plain data.
+    own : sequence of str
+        What people wrote themselves, which stays.
+
+    Returns
+    -------
+    dict
+    """
+    return {
+        key: say(value) if isinstance(value, str) and value and key not in own else value
+        for key, value in row.items()
+    }
 
 
 def speaking(handle: Handle, words: Catalogue) -> Handle:
