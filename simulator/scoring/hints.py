@@ -86,10 +86,9 @@ def taken(visit: Visit) -> list[dict[str, Any]]:
     last = {event.about: event for event in hints}
     count = "one" if len(hints) == 1 else str(len(hints))
     whole = f"Hints taken: {count}. The deepest was {DEEPEST[depth(visit)]}."
-    return [{"text": whole, "seq": hints[0].seq}] + [
-        {
-            "text": f"About {name_of_target(about)}: up to {DEEPEST[event.rung]}.",
-            "seq": event.seq,
-        }
-        for about, event in last.items()
-    ]
+    found = [{"text": whole, "seq": hints[0].seq}]
+    for about, event in last.items():
+        name = name_of_target(about)
+        said = f"{name[:1].upper() + name[1:]}: up to {DEEPEST[event.rung]}."
+        found.append({"text": said, "seq": event.seq})
+    return found

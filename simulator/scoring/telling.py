@@ -88,7 +88,7 @@ def _told_shortly(event: Event) -> str:
             return f"Waited {event.minutes:g} min."
         case Hinted():
             about = name_of_target(event.about)
-            return f"Asked the coach, hint {event.rung} of {RUNGS}, about {about}."
+            return f"Asked the coach, hint {event.rung} of {RUNGS}: {about}."
         case Closed():
             return "Left the site."
         case _:

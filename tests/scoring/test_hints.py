@@ -58,6 +58,6 @@ def test_the_debrief_says_how_deep_the_hints_went(events: list[Event]) -> None:
     assert depth(visit) == 2
     assert told[0]["text"] == "Hints taken: 3. The deepest was a place to look."
     assert [one["seq"] for one in told] == [visit.hints[0].seq, *(e.seq for e in visit.hints[1:])]
-    assert "zero the manometer" in told[2]["text"]
+    assert told[2]["text"] == "Zero the manometer: up to a question."
     assert taken(fold(events)) == []
     assert depth(fold(events)) == 0
