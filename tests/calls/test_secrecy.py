@@ -39,6 +39,7 @@ SPOKEN = {
         "scoring/replay.py",
         "scoring/self_explanation.py",
         "scoring/answer_key.py",
+        "variants/subject.py",  # behind a command, no page knows of it
         "serve/class_debrief.py",  # of closed visits, behind the instructor's door
         "serve/closed_visits.py",
     },
