@@ -64,6 +64,7 @@ class Site:
     seed: int
     _solved: dict[tuple[object, ...], OperatingPoint] = field(default_factory=dict, init=False)
     _standing: dict[Acts, Installation] = field(default_factory=dict, init=False)
+    _sound: Installation | None = field(default=None, init=False)
 
     def _chance(self, *branch: int) -> np.random.Generator:
         """A generator that depends on what it is for, not on what was drawn before."""
@@ -77,6 +78,12 @@ class Site:
         Installation
             With the scatter every unit has.
         """
+        if self._sound is None:
+            self._sound = self._scattered()
+        return self._sound
+
+    def _scattered(self) -> Installation:
+        """A unit as it left the works and the installer's hands."""
         call = self.call
         fresh = load_installation(unit=call.unit, metering=call.metering, house=call.house)
         charge, airflow = self._chance(0).uniform(-1.0, 1.0, size=2)
