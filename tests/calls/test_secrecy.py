@@ -43,7 +43,12 @@ SPOKEN = {
         "serve/class_debrief.py",  # of closed visits, behind the instructor's door
         "serve/closed_visits.py",
     },
-    r"\bdocument\(": {"calls/call_file.py", "calls/sealed.py"},
+    r"\bdocument\(": {
+        "calls/call_file.py",
+        "calls/sealed.py",
+        "variants/subject.py",  # behind the same command
+        "variants/search.py",
+    },
 }
 
 
