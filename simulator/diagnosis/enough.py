@@ -8,11 +8,11 @@ from simulator.diagnosis.evidence import ENOUGH, evidence, weights
 from simulator.diagnosis.next_reading import Worth, minutes_for
 from simulator.faults._catalogue import discover
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.repairs import _catalogue as repairs
 
 REVERSIBLE, COSTLY = 1.0, 1.5  # decimal logarithm of the odds that carry a repair [-]
 FEWEST = 6  # numbers on the sheet before anything is declared [-]
 WORTHLESS = 0.004  # bits a minute below which nothing more is to be learnt [-]
-DEAR = ("replace_compressor", "replace_reversing_valve", "weigh_in_charge", "replace_drier")
 PRESSURES = ("suction_pressure", "liquid_pressure", "vapour_port_pressure", "standing_pressure")
 BEFORE_PRESSURES = ("coil_airflow", "outdoor_temperature")
 OFF_ONLY = ("run_capacitor", "winding_resistance", "duct_leakage", "standing_pressure")
@@ -105,7 +105,7 @@ def is_enough(now: Standing, best: tuple[str, ...], visit: Visit) -> bool:
     bool
     """
     numbers = [event for event in visit.readings if event.reading.value is not None]
-    dear = any(act in DEAR for act in acts_for(best))
+    dear = any(repairs.discover()[act].is_costly for act in acts_for(best))
     return now.belief.odds(best) >= (COSTLY if dear else REVERSIBLE) and len(numbers) >= FEWEST
 
 

@@ -163,6 +163,16 @@ reflections = Table(
     _given_at(),
 )
 
+# What closed visits were worth, worked out once: odds take seconds, and one number must stand.
+graded_visits = Table(
+    "graded_visits",
+    metadata,
+    Column("token", String(64), ForeignKey("visits.token"), primary_key=True),
+    Column("rubric", String(10), nullable=False),
+    Column("card", Text, nullable=False),
+    _given_at(),
+)
+
 # When acts were stored, by this computer's clock; events themselves know site time only.
 act_times = Table(
     "act_times",

@@ -24,6 +24,8 @@ class Repair:
 
     title: ClassVar[str]
     minutes: ClassVar[float]
+    # Opens the circuit, costs most of a day or a contractor: asks for odds of 30 to 1, not 10.
+    is_costly: ClassVar[bool]
     caution: ClassVar[str | None] = None
     # What the act costs or cannot undo, said before it is done.
     consequence: ClassVar[str]

@@ -12,6 +12,7 @@ class AddRefrigerant(Repair):
 
     title: ClassVar[str] = "Add refrigerant"
     minutes: ClassVar[float] = 12.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
         "are for certified people, by local rules."

@@ -12,6 +12,7 @@ class CleanIndoorCoil(Repair):
 
     title: ClassVar[str] = "Clean the indoor coil"
     minutes: ClassVar[float] = 110.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Fins cut, coil cleaners burn: gloves, goggles, fresh "

@@ -12,6 +12,7 @@ class CleanOutdoorCoil(Repair):
 
     title: ClassVar[str] = "Clean the outdoor coil"
     minutes: ClassVar[float] = 35.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies."

@@ -12,6 +12,7 @@ class ClearDrain(Repair):
 
     title: ClassVar[str] = "Clear the drain and prove the float"
     minutes: ClassVar[float] = 40.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Water near live parts: power off before the panel comes off. A float switch is "
         "never bridged."

@@ -12,6 +12,7 @@ class CloseBypass(Repair):
 
     title: ClassVar[str] = "Shut and set the bypass damper"
     minutes: ClassVar[float] = 30.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = "Blower off before hands go in."
     consequence: ClassVar[str] = "Quick; static pressure with one zone calling is checked after."
 

@@ -12,6 +12,7 @@ class CorrectStaging(Repair):
 
     title: ClassVar[str] = "Correct the staging of the strips: wiring, droop, lockout"
     minutes: ClassVar[float] = 40.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Strips carry 240 V and stay hot."

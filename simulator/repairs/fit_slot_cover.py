@@ -12,6 +12,7 @@ class FitSlotCover(Repair):
 
     title: ClassVar[str] = "Fit the filter slot cover and panels"
     minutes: ClassVar[float] = 6.0
+    is_costly: ClassVar[bool] = False
     consequence: ClassVar[str] = "Cheap and quick."
 
     def applied_to(self, installation: Installation) -> Installation:

@@ -12,6 +12,7 @@ class InsulateDucts(Repair):
 
     title: ClassVar[str] = "Insulate the ducts"
     minutes: ClassVar[float] = 240.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Attic or crawl space: heat, joists, nails; limit the minutes and tell someone "
         "where you are. Mask and sleeves against fibers. Old wrap may hold asbestos: "

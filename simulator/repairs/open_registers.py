@@ -12,6 +12,7 @@ class OpenRegisters(Repair):
 
     title: ClassVar[str] = "Open the registers and branch dampers"
     minutes: ClassVar[float] = 15.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = "Mind the ladder."
     consequence: ClassVar[str] = "Quick; the customer should hear why closing rooms does not save."
 

@@ -12,6 +12,7 @@ class OpenUpDucts(Repair):
 
     title: ClassVar[str] = "Straighten or enlarge the ducts"
     minutes: ClassVar[float] = 180.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Attic or crawl space: heat, joists, nails; limit the minutes and tell someone "
         "where you are. Old wrap may hold asbestos: leave it and have it tested."

@@ -12,6 +12,7 @@ class ReconnectRun(Repair):
 
     title: ClassVar[str] = "Reconnect the supply run"
     minutes: ClassVar[float] = 40.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Attic or crawl space: heat, joists, nails; limit the minutes and tell someone "
         "where you are."

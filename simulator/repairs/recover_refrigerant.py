@@ -12,6 +12,7 @@ class RecoverRefrigerant(Repair):
 
     title: ClassVar[str] = "Recover refrigerant"
     minutes: ClassVar[float] = 15.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
         "are for certified people, by local rules."

@@ -12,6 +12,7 @@ class ReduceLoad(Repair):
 
     title: ClassVar[str] = "Shade, seal and insulate the house"
     minutes: ClassVar[float] = 960.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Attic: heat, joists, nails. A house sealed tight needs fresh air, and fuel-fired "
         "appliances their own: have the draft checked after."

@@ -12,6 +12,7 @@ class RenewDefrostControl(Repair):
 
     title: ClassVar[str] = "Renew the defrost control and its sensor, melt the ice off"
     minutes: ClassVar[float] = 90.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. No pick or flame on the coil: a punctured tube vents "

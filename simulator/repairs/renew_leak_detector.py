@@ -12,6 +12,7 @@ class RenewLeakDetector(Repair):
 
     title: ClassVar[str] = "Search for a leak, renew the detector"
     minutes: ClassVar[float] = 75.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "The charge may burn (A2L): ventilate and sniff first, no flame or spark until "
         "the air is proven clear. A detector is never bridged. Local code and certified "

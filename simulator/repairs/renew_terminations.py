@@ -12,6 +12,7 @@ class RenewTerminations(Repair):
 
     title: ClassVar[str] = "Renew contactor and terminations"
     minutes: ClassVar[float] = 45.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. The line side of the disconnect stays live: licensed "

@@ -12,6 +12,7 @@ class ReplaceCapacitor(Repair):
 
     title: ClassVar[str] = "Replace the run capacitor"
     minutes: ClassVar[float] = 20.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. The old one can hold its charge for long."

@@ -12,6 +12,7 @@ class ReplaceCheckValve(Repair):
 
     title: ClassVar[str] = "Replace the check valve beside the metering device"
     minutes: ClassVar[float] = 130.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
         "for certified people, by local rules. Nitrogen flows while brazing; mind the fire. If "

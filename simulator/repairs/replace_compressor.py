@@ -12,6 +12,7 @@ class ReplaceCompressor(Repair):
 
     title: ClassVar[str] = "Replace the compressor"
     minutes: ClassVar[float] = 210.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Goggles and gloves: liquid refrigerant burns skin and eyes. "

@@ -12,6 +12,7 @@ class ReplaceDrier(Repair):
 
     title: ClassVar[str] = "Replace liquid-line drier, evacuate, weigh in"
     minutes: ClassVar[float] = 110.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging "
         "are for certified people, by local rules. Nitrogen flows while brazing; mind the "

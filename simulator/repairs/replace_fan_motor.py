@@ -12,6 +12,7 @@ class ReplaceFanMotor(Repair):
 
     title: ClassVar[str] = "Renew the outdoor fan motor"
     minutes: ClassVar[float] = 75.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Blades cut: nothing turns while hands are inside."

@@ -12,6 +12,7 @@ class ReplaceFilter(Repair):
 
     title: ClassVar[str] = "Replace the filter"
     minutes: ClassVar[float] = 4.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = "Blower off before the filter comes out."
     consequence: ClassVar[str] = "Cheap and quick."
 

@@ -12,6 +12,7 @@ class ReplaceMeteringDevice(Repair):
 
     title: ClassVar[str] = "Fit the indoor metering device the papers name"
     minutes: ClassVar[float] = 120.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
         "for certified people, by local rules. Nitrogen flows while brazing; mind the fire. If "

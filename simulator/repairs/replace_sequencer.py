@@ -12,6 +12,7 @@ class ReplaceSequencer(Repair):
 
     title: ClassVar[str] = "Replace the strip sequencer"
     minutes: ClassVar[float] = 45.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Strips carry 240 V and stay hot."

@@ -12,6 +12,7 @@ class ReplaceStripElement(Repair):
 
     title: ClassVar[str] = "Replace the open strip element"
     minutes: ClassVar[float] = 60.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Strips carry 240 V and stay hot. A limit is never "

@@ -12,6 +12,7 @@ class ReplaceSuctionLine(Repair):
 
     title: ClassVar[str] = "Replace the damaged stretch of suction line"
     minutes: ClassVar[float] = 150.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
         "for certified people, by local rules. Nitrogen flows while brazing; mind the fire. If "

@@ -12,6 +12,7 @@ class ReplaceZoneActuator(Repair):
 
     title: ClassVar[str] = "Free the zone damper, renew its actuator"
     minutes: ClassVar[float] = 60.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Attic or crawl space: heat, joists, nails."

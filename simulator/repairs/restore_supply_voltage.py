@@ -12,6 +12,7 @@ class RestoreSupplyVoltage(Repair):
 
     title: ClassVar[str] = "Have the supply put right"
     minutes: ClassVar[float] = 90.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Work on service, meter and panel is for the utility and licensed electricians; "
         "local electrical code applies."

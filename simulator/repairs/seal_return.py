@@ -12,6 +12,7 @@ class SealReturn(Repair):
 
     title: ClassVar[str] = "Seal the return side"
     minutes: ClassVar[float] = 60.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Mind sharp metal, and combustion appliances nearby: house pressure changes. Have "
         "them checked."

@@ -12,6 +12,7 @@ class SealSupply(Repair):
 
     title: ClassVar[str] = "Refit and seal the supply ducts"
     minutes: ClassVar[float] = 75.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Attic: heat, joists and nails; limit the minutes and tell someone where you are."
     )

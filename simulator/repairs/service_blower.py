@@ -12,6 +12,7 @@ class ServiceBlower(Repair):
 
     title: ClassVar[str] = "Service the indoor blower"
     minutes: ClassVar[float] = 70.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies."

@@ -12,6 +12,7 @@ class SetThermostat(Repair):
 
     title: ClassVar[str] = "Calibrate the thermostat, seal the hole behind it, fan to automatic"
     minutes: ClassVar[float] = 40.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "Control power off before the thermostat leaves its base: a crossed wire takes the "
         "transformer with it."

@@ -12,6 +12,7 @@ class ShortenLineSet(Repair):
 
     title: ClassVar[str] = "Move the outdoor unit near and run a short, insulated line set"
     minutes: ClassVar[float] = 420.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Lock out and prove dead before the panel comes off; discharge capacitors. Local "
         "electrical code applies. Goggles and gloves: liquid refrigerant burns skin and eyes. "

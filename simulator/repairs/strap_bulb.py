@@ -12,6 +12,7 @@ class StrapBulb(Repair):
 
     title: ClassVar[str] = "Strap the valve bulb to clean pipe and insulate it"
     minutes: ClassVar[float] = 25.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = "Blower off before hands go in; sharp fins and edges."
     consequence: ClassVar[str] = "Nothing is opened. Superheat settles within a quarter of an hour."
 

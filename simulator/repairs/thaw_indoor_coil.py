@@ -12,6 +12,7 @@ class ThawIndoorCoil(Repair):
 
     title: ClassVar[str] = "Thaw the indoor coil"
     minutes: ClassVar[float] = 120.0
+    is_costly: ClassVar[bool] = False
     caution: ClassVar[str | None] = (
         "No blade, pick or flame on the coil: a punctured tube vents refrigerant. Keep "
         "the melt off wiring; power off where water has run."

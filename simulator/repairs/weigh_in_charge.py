@@ -12,6 +12,7 @@ class WeighInCharge(Repair):
 
     title: ClassVar[str] = "Find leak, evacuate and weigh in the nameplate charge"
     minutes: ClassVar[float] = 95.0
+    is_costly: ClassVar[bool] = True
     caution: ClassVar[str | None] = (
         "Goggles and gloves: liquid refrigerant burns skin and eyes. Recovery and charging are "
         "for certified people, by local rules. If the charge may burn (A2L): ventilate, keep "

@@ -1,14 +1,11 @@
-"""Points for what was done: interview, time, repair, the customer."""
+"""Points for what was done: interview, repair, the customer."""
 
 from simulator.calls.events import WrittenUp
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
-from simulator.diagnosis.evidence import support
 from simulator.repairs._catalogue import discover
 from simulator.scoring.harm import harm, lost
-from simulator.scoring.hints import charge
 from simulator.scoring.part import Because, Part, part
-from simulator.scoring.reasoning import worth
 from simulator.scoring.safety import met_at, missed_by
 from simulator.scoring.truth import shares
 
@@ -71,48 +68,6 @@ def interview(visit: Visit, key: Key) -> Part:
         points += 1.4
         because.append(Because("You told the customer what you would do and where.", consent.seq))
     return part("Interview and complaint", points, 8.0, because)
-
-
-def _solved(visit: Visit, key: Key) -> float:
-    """How far the readings carry the finding, and the finding is true."""
-    found = visit.finding.causes if visit.finding else ()
-    true = shares(key)
-    carried = sum(true[cause] * support(cause, worth(visit)) for cause in found if cause in true)
-    return carried * sum(cause in true for cause in found) / max(len(found), 1)
-
-
-def efficiency(visit: Visit, key: Key) -> Part:
-    """Site time without repairs, against what such a call usually takes.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    key : Key
-        Gives the usual time.
-
-    Returns
-    -------
-    Part
-        Of 10; only as far as the time led to something, for leaving early is no economy.
-    """
-    spent = visit.minute - sum(event.minutes for event in visit.repairs)
-    over = max(spent / key.usual_minutes - 1.0, 0.0)
-    enough, led = min(len(visit.readings) / 8.0, 1.0), _solved(visit, key)
-    left = visit.events[-1].seq
-    usual = f"such a call usually takes about {key.usual_minutes:.0f}."
-    because = [Because(f"{spent:.0f} min of looking and measuring; {usual}", left)]
-    if enough < 1.0:
-        because.append(Because("Little time, because little was looked at.", left))
-    if led < 1.0:
-        seq = visit.finding.seq if visit.finding else left
-        said = "Time counts only as far as readings carry a true finding"
-        because.append(Because(f"{said}: here {100 * led:.0f} %.", seq))
-    earned = 10.0 * (1.0 - over) * enough * led
-    for why in charge(visit):
-        earned -= why.points
-        because.append(Because(why.text, why.seq))
-    return part("Time", earned, 10.0, because)
 
 
 def repairing(visit: Visit, key: Key) -> Part:

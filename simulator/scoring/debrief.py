@@ -13,6 +13,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring import reasoning
 from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
+from simulator.scoring.grounds import weather
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.hints import taken
 from simulator.scoring.next_time import NEXT_TIME, OTHERWISE
@@ -27,7 +28,9 @@ from simulator.scoring.truth import shares
 LIMIT = "Limit"  # the part that holds an unsafe visit's total
 
 
-def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
+def debrief(
+    visit: Visit, site: Site, system: str, graded: Scorecard | None = None
+) -> dict[str, Any]:
     """Everything the debrief tells.
 
     Parameters
@@ -38,6 +41,8 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
         With the key.
     system : str
         Units, ``us`` or ``si``.
+    graded : Scorecard, optional
+        As stored; without it, parts that need odds stay open.
 
     Returns
     -------
@@ -52,7 +57,7 @@ def debrief(visit: Visit, site: Site, system: str) -> dict[str, Any]:
     if not visit.is_closed:
         raise ValueError("a visit is debriefed after it is closed")
     key = site.key.opened()
-    card = score(visit.events, key)
+    card = graded or score(visit.events, key, weather(visit, site))
     return {
         "to_explain": question(visit, site),
         "in_short": in_short(visit, key, card),
@@ -86,7 +91,7 @@ def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
     Returns
     -------
     list
-        ``text`` of each and ``seq``, the event it is about.
+        ``text`` of each and ``seq``, the event it is about; the third once all is worked out.
     """
     true, said = tuple(shares(key)), visit.finding.causes if visit.finding else ()
     right = [cause for cause in true if cause in said]
@@ -103,7 +108,7 @@ def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
     return [
         {"text": first, "seq": stated},
         _outcome(visit, key, card),
-        _next_time(visit, card.parts),
+        *([_next_time(visit, card.parts)] if card.is_final else []),
     ]
 
 
@@ -193,7 +198,7 @@ def points(card: Scorecard, visit: Visit) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``parts``, ``total`` and ``of``.
+        ``parts``, ``total`` and ``of``; no total while a part is open.
     """
     return {
         "parts": [
@@ -201,13 +206,14 @@ def points(card: Scorecard, visit: Visit) -> dict[str, Any]:
                 "name": item.name,
                 "points": item.points,
                 "of": item.of,
+                "is_open": item.is_open,
                 "because": [
                     {"text": why.text, "seq": behind(visit, item.name, why)} for why in item.because
                 ],
             }
             for item in card.parts
         ],
-        "total": round(card.total),
+        "total": round(card.total) if card.is_final else None,
         "of": 100,
     }
 

@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 from simulator.calls.visit import Visit
 from simulator.diagnosis.coached import RUNGS, name_of_target
 
-EACH = 2.0  # points of the time part for every rung, trade practice of graded hints [-]
+EACH = 2.0  # points of efficiency for every rung, trade practice of graded hints [-]
 DEEPEST = ("no hint", "a question", "a place to look", "a value to expect", "a worked step")
 
 
@@ -28,7 +28,7 @@ class Charge(NamedTuple):
 
 
 def charge(visit: Visit) -> list[Charge]:
-    """What each hint costs in the time part, and nowhere else.
+    """What each hint costs of efficiency, and nowhere else.
 
     Parameters
     ----------

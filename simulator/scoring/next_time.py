@@ -11,7 +11,7 @@ NEXT_TIME: Mapping[str, str] = {
     "few that can be trusted tell more than many that cannot.",
     "Evidence": "Next time go on until one cause stands well above its rivals, and cite the "
     "readings that put it there.",
-    "Time": "Next time begin with the reading that tells most for its minutes.",
+    "Efficiency": "Next time begin with the reading that tells most for its minutes.",
     "Diagnosis": "Next time ask of each reading whether the finding explains it: what is left "
     "over is a second cause or a wrong one.",
     "Repair and no harm": "Next time mend what the readings show, and leave alone what they do "

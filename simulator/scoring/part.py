@@ -31,12 +31,15 @@ class Part:
         Given, and at most. [-]
     because : tuple
         Reasons.
+    is_open : bool
+        Whether its points are still being worked out.
     """
 
     name: str
     points: float
     of: float
     because: tuple[Because, ...]
+    is_open: bool = False
 
 
 def part(name: str, points: float, of: float, because: list[Because]) -> Part:
@@ -56,3 +59,20 @@ def part(name: str, points: float, of: float, because: list[Because]) -> Part:
     Part
     """
     return Part(name, round(min(max(points, 0.0), of), 1), of, tuple(because))
+
+
+def open_part(name: str, of: float) -> Part:
+    """A part whose points wait for the odds.
+
+    Parameters
+    ----------
+    name : str
+        For people.
+    of : float
+        At most. [-]
+
+    Returns
+    -------
+    Part
+    """
+    return Part(name, 0.0, of, (), is_open=True)

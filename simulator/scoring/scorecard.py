@@ -5,13 +5,19 @@ from dataclasses import dataclass
 
 from simulator.calls.events import Event
 from simulator.calls.sealed import Key
-from simulator.calls.visit import fold
+from simulator.calls.visit import Visit, fold
 from simulator.scoring import acts, reasoning
+from simulator.scoring.economy import efficiency
+from simulator.scoring.finding import diagnosis, evidence
+from simulator.scoring.grounds import Grounds
 from simulator.scoring.harm import harm
 from simulator.scoring.part import Because, Part
+from simulator.scoring.retest import verification
 from simulator.scoring.safety import safety, unsafe
 
-VERSION = "3"  # 2: safety and time are earned by acts, not by leaving it; 3: power locked out
+# 2: safety and time are earned by acts, not by leaving it; 3: power locked out; 4: evidence and
+# efficiency by the odds of the visit's own readings, re-tests only in like weather.
+VERSION = "4"
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
 
@@ -31,7 +37,7 @@ class Scorecard:
     is_capped : bool
         Whether an unsafe act caps the total.
     total : float
-        From 0 to 100. [-]
+        From 0 to 100; of what is settled where a part is still open. [-]
     version : str
         Of this rubric.
     """
@@ -43,8 +49,18 @@ class Scorecard:
     total: float
     version: str = VERSION
 
+    @property
+    def is_final(self) -> bool:
+        """Whether no part waits for the odds.
 
-def score(events: Sequence[Event], key: Key) -> Scorecard:
+        Returns
+        -------
+        bool
+        """
+        return not any(part.is_open for part in self.parts)
+
+
+def score(events: Sequence[Event], key: Key, grounds: Grounds | None = None) -> Scorecard:
     """Grade a closed visit.
 
     Parameters
@@ -53,18 +69,32 @@ def score(events: Sequence[Event], key: Key) -> Scorecard:
         All of them, oldest first.
     key : Key
         What was true.
+    grounds : Grounds, optional
+        What the visit's own readings carried; parts that rest on it stay open until it is known.
 
     Returns
     -------
     Scorecard
-        The same for the same events and key.
+        The same for the same events, key and grounds, which themselves follow from the events.
     """
-    visit = fold(events)
-    graders: tuple[Callable[..., Part], ...] = (
-        acts.interview, safety, reasoning.measuring, reasoning.evidence, acts.efficiency,
-        reasoning.diagnosis, acts.repairing, reasoning.verification, acts.customer,
+    visit, known = fold(events), grounds or Grounds(outdoor=None)
+    of_acts: tuple[Callable[[Visit, Key], Part], ...] = (
+        acts.interview, safety, reasoning.measuring, acts.repairing, acts.customer,
     )  # fmt: skip
-    parts = tuple(grade(visit, key) for grade in graders)
+    of_grounds = evidence, efficiency, diagnosis, verification
+    asked, safe, measured, mended, recorded = (grade(visit, key) for grade in of_acts)
+    carried, chosen, found, proven = (grade(visit, key, known) for grade in of_grounds)
+    parts: tuple[Part, ...] = (
+        asked,
+        safe,
+        measured,
+        carried,
+        chosen,
+        found,
+        mended,
+        proven,
+        recorded,
+    )
     capped = unsafe(visit, key)
     total = sum(part.points for part in parts)
     if capped:

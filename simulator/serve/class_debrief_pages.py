@@ -42,7 +42,7 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Vis
     rows = [row for row in classes.board(the_class) if row.call_id == call]
     if call not in call_file.names() or not (rows or call in the_class.calls):
         raise HTTPError(404)
-    last = {row.seat: row for row in reversed(rows) if row.points is not None}
+    last = {row.seat: row for row in reversed(rows) if row.is_closed}
     desks = [visits.open_desk(last[seat].token) for seat in sorted(last)]
     return rows, [(desk.visit, desk.site) for desk in desks]
 

@@ -8,6 +8,7 @@ from simulator.records.class_calls import ClassCalls
 from simulator.records.class_records import ClassRecords
 from simulator.records.class_visits import ClassVisits
 from simulator.records.dealt_versions import DealtVersions
+from simulator.records.graded_visits import GradedVisits
 from simulator.records.overrides import Overrides
 from simulator.records.reflections import Reflections
 from simulator.serve.paths import RECORDS_FILE, data_directory
@@ -82,6 +83,16 @@ def reflections() -> Reflections:
     Reflections
     """
     return Reflections(class_records())
+
+
+def graded_visits() -> GradedVisits:
+    """What closed visits were worth.
+
+    Returns
+    -------
+    GradedVisits
+    """
+    return GradedVisits(class_records())
 
 
 @lru_cache(maxsize=4)

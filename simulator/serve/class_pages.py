@@ -1,5 +1,6 @@
 """What an instructor does with a class: terms, marks, sheets."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from tornado.web import HTTPError
@@ -8,7 +9,7 @@ from simulator.calls import call_file
 from simulator.calls.versions import recipes
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
-from simulator.serve import classes, visits
+from simulator.serve import classes, grading, visits
 from simulator.serve.class_debrief_pages import class_debrief_handlers
 from simulator.serve.class_files import (
     assignments,
@@ -147,6 +148,7 @@ class Marks(ClassPage):
         """
         the_class = self.the_class(code)
         rows = [row for row in classes.board(the_class) if row.token]
+        grading.begin(ungraded(rows))
         decided = {row.token: overrides().of(row.token) for row in rows}
         self.finish(self.rendered("marks.html", the_class=the_class, rows=rows, decided=decided))
 
@@ -190,11 +192,12 @@ class Mark(ClassPage):
     def _row(self, the_class: ClassRecord, number: str) -> Row:
         """A closed visit of this very class."""
         for row in classes.board(the_class):
-            if row.number == number and row.points is not None:
+            if row.number == number and row.is_closed:
                 return row
         raise HTTPError(404)
 
     def _show(self, the_class: ClassRecord, row: Row, problem: str) -> None:
+        grading.begin(ungraded([row]))
         self.finish(
             self.rendered(
                 "mark.html",
@@ -211,8 +214,8 @@ class Mark(ClassPage):
 class Sheet(ClassPage):
     """A file for a spreadsheet."""
 
-    def get(self, code: str, kind: str) -> None:
-        """Give it.
+    async def get(self, code: str, kind: str) -> None:
+        """Give it, once every closed visit is graded.
 
         Parameters
         ----------
@@ -222,12 +225,29 @@ class Sheet(ClassPage):
             ``results`` or ``items``.
         """
         the_class = self.the_class(code)
+        await grading.worked_out(ungraded(classes.board(the_class)))
         self.set_header("Content-Type", "text/csv; charset=utf-8")
         name = f"benchcall-{the_class.code}-{kind}.csv"
         self.set_header("Content-Disposition", f'attachment; filename="{name}"')
         told = item_sheet(the_class) if kind == "items" else gradebook(the_class)
         # The mark by which spreadsheets know UTF-8.
         self.finish("\ufeff" + told)
+
+
+def ungraded(rows: Iterable[Row]) -> list[str]:
+    """Closed visits whose points are still to be worked out.
+
+    Parameters
+    ----------
+    rows : iterable of Row
+        Of a board.
+
+    Returns
+    -------
+    list
+        Tokens.
+    """
+    return [row.token for row in rows if row.is_closed and row.points is None]
 
 
 def class_handlers() -> list[Any]:

@@ -57,7 +57,7 @@ def gradebook(of: ClassRecord) -> str:
 def _grades(of: ClassRecord, row: Row) -> list[object]:
     decided = overrides().of(row.token) if row.token else []
     by_rubric: object = "" if row.points is None else row.points
-    is_closed = row.points is not None
+    is_closed = row.is_closed
     return [
         row.seat,
         row.name,
@@ -134,7 +134,7 @@ def responses(rows: Iterable[Row]) -> list[Response]:
     for row in rows:
         if not row.call_id or (row.seat, row.call_id) in first:
             continue
-        true = true_causes(row.token) if row.points is not None else ()
+        true = true_causes(row.token) if row.is_closed else ()
         first[row.seat, row.call_id] = Response(
             trainee=str(row.seat),
             call=row.call_id,

@@ -18,6 +18,7 @@ from simulator.serve import visits
 from simulator.serve.class_files import assignments, class_records, class_visits
 from simulator.serve.closed_visits import closed_card
 from simulator.serve.dealing import worked
+from simulator.serve.graded import stored
 from simulator.serve.stuck_points import stuck_point
 
 STAGES = ("not begun", "looking round", "measuring", "finding stated", "repaired", "closed")
@@ -51,7 +52,7 @@ class Row:
     repaired : str
         What was done.
     points : float or None
-        Out of 100 by the rubric, once closed. [-]
+        Out of 100 by the rubric, once closed and worked out. [-]
     parts : tuple
         Name and points of each part of the scorecard.
     token, call_id : str
@@ -89,6 +90,11 @@ class Row:
     is_capped: bool = False
     causes: tuple[str, ...] = ()
     hint_depth: int = 0
+
+    @property
+    def is_closed(self) -> bool:
+        """Whether the technician has left, graded or not."""
+        return self.stage == STAGES[-1]
 
 
 def name_at(token: str, trainee: str) -> str:
@@ -172,9 +178,17 @@ def board(of: ClassRecord) -> list[Row]:
     return rows
 
 
-@lru_cache(maxsize=1024)
 def _row(token: str, count: int) -> tuple[Row, Visit]:
     """A visit as so many events make it; nothing is read again until there are more."""
+    row, visit = _known(token, count)
+    if row.is_closed and row.points is None and stored(token) is not None:
+        _known.cache_clear()
+        row, visit = _known(token, count)
+    return row, visit
+
+
+@lru_cache(maxsize=1024)
+def _known(token: str, count: int) -> tuple[Row, Visit]:
     del count
     record = visits.records().record(token)
     visit = fold(visits.records().events(token))
@@ -193,8 +207,8 @@ def _row(token: str, count: int) -> tuple[Row, Visit]:
         last=visit.place.replace("_", " "),
         finding="; ".join(name_of(code) for code in found),
         repaired="; ".join(repairs.discover()[done.repair].title for done in visit.repairs),
-        points=card.total if card else None,
-        parts=tuple((part.name, part.points) for part in card.parts) if card else (),
+        points=card.total if card and card.is_final else None,
+        parts=tuple((p.name, p.points) for p in card.parts if not p.is_open) if card else (),
         token=token,
         call_id=record.call,
         version=worked(record),

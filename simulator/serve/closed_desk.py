@@ -90,12 +90,12 @@ class ClosedDesk:
         dict
             ``debrief``, or ``problem`` while the visit is open.
         """
-        from simulator.scoring.debrief import debrief
         from simulator.scoring.replay import choices
+        from simulator.serve.graded import first_answer
 
         if hindrance := self.untold():
             return {"problem": hindrance}
-        told = debrief(self._visit, self._site, _known(system))
+        told = first_answer(self._record.token, self._visit, self._site, _known(system))
         visit = {"number": self._record.number, "minutes": round(self._visit.minute)}
         head = {"visit": visit, "work_order": work_order(self._site), "by_hand": self._by_hand()}
         told["to_explain"]["own_answer"] = reflections().newest(self._record.token)
@@ -128,7 +128,7 @@ class ClosedDesk:
         return {"own_answer": reflections().newest(self._record.token)}
 
     def odds(self, system: str = "us") -> dict[str, Any]:
-        """How likely what was true was after each reading; slower than the debrief itself.
+        """How likely what was true was after each reading, and the points that rest on it.
 
         Parameters
         ----------
@@ -138,15 +138,17 @@ class ClosedDesk:
         Returns
         -------
         dict
-            ``odds`` by event, ``turns`` and ``causes``, or ``problem`` while the visit is open.
+            ``odds`` by event, ``turns``, ``causes`` and the points that the debrief lacked, or
+            ``problem`` while the visit is open.
         """
         from simulator.scoring.for_and_against import for_and_against
-        from simulator.scoring.odds import told
+        from simulator.serve.graded import second_answer
 
         if hindrance := self.untold():
             return {"problem": hindrance}
         causes = for_and_against(self._visit, self._site, _known(system))
-        return {**told(self._visit, self._site), "causes": causes}
+        told = second_answer(self._record.token, self._visit, self._site)
+        return {**told, "causes": causes}
 
     def replay(self, message: dict[str, Any], trainee: str) -> dict[str, Any]:
         """A measurement nobody took, as it would have come out; nothing of it is kept.

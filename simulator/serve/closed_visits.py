@@ -7,14 +7,15 @@ from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.playing import Trainee, played
+from simulator.scoring.grounds import grounds
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
-from simulator.serve import visits
+from simulator.serve import graded, visits
 from simulator.serve.dealing import worked
 
 
 def closed_card(token: str) -> Scorecard | None:
-    """What a visit was worth.
+    """What a visit was worth, as stored; as far as it is settled where it is not.
 
     Parameters
     ----------
@@ -27,9 +28,30 @@ def closed_card(token: str) -> Scorecard | None:
         None while it is open: nothing is graded before the end.
     """
     visit = fold(visits.records().events(token))
-    if not visit.is_closed:
-        return None
-    return score(visit.events, sealed(worked(visits.records().record(token))).opened())
+    return graded.so_far(token, visit, _site(token)) if visit.is_closed else None
+
+
+def final_card(token: str) -> Scorecard | None:
+    """The same, worked out and stored where it was not; that takes seconds.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+
+    Returns
+    -------
+    Scorecard or None
+        None while it is open.
+    """
+    visit = fold(visits.records().events(token))
+    return graded.final(token, visit, _site(token)) if visit.is_closed else None
+
+
+def _site(token: str) -> Site:
+    record = visits.records().record(token)
+    call = worked(record)
+    return Site(call_file.load(call), sealed(call), record.seed)
 
 
 def true_causes(token: str) -> tuple[str, ...]:
@@ -95,5 +117,6 @@ def simulated(
     CallFileError
         If there is no such call.
     """
-    visit = played(Site(call_file.load(call), sealed(call), seed), trainee, chance)
-    return visit, score(visit.events, sealed(call).opened())
+    site = Site(call_file.load(call), sealed(call), seed)
+    visit = played(site, trainee, chance)
+    return visit, score(visit.events, sealed(call).opened(), grounds(visit, site))

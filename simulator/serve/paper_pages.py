@@ -15,7 +15,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.quantities.kinds import KINDS
 from simulator.records.visit_records import RecordsError
 from simulator.scoring.debrief import what_you_found
-from simulator.serve import classes, visits
+from simulator.serve import classes, grading, visits
 from simulator.serve.class_files import overrides
 from simulator.serve.class_rules import HELD, is_held
 from simulator.serve.closed_visits import closed_card
@@ -51,8 +51,8 @@ class Worksheet(OwnPage):
 class Record(OwnPage):
     """What a closed visit of this browser was worth, to print or to keep."""
 
-    def get(self) -> None:
-        """Show it.
+    async def get(self) -> None:
+        """Show it, once its points are worked out.
 
         Raises
         ------
@@ -72,6 +72,11 @@ class Record(OwnPage):
         if is_held(token):
             self.finish(self.rendered("problem.html", title=found["title"], advice=HELD))
             return
+        if not found["is_final"]:
+            await grading.worked_out([token])
+            found = record_of(token, self.trainee())
+            if found is None:
+                raise HTTPError(404)
         self.finish(self.rendered("record.html", **found))
 
 
@@ -108,6 +113,7 @@ def record_of(token: str, trainee: str) -> dict[str, Any] | None:
         "day": visits.records().last_day(token),
         "parts": [part for part in card.parts if part.of],
         "is_capped": card.is_capped,
+        "is_final": card.is_final,
         "finding": what_you_found(visit),
         "version": record.engine_version,
         "rubric": card.version,

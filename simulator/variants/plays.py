@@ -11,6 +11,7 @@ from simulator.diagnosis.belief import Belief, history
 from simulator.diagnosis.interview import ASKED
 from simulator.diagnosis.playing import played
 from simulator.diagnosis.trainees import TRAINEES
+from simulator.scoring.grounds import grounds
 from simulator.scoring.scorecard import score
 from simulator.scoring.truth import shares
 from simulator.variants.subject import Subject
@@ -66,8 +67,9 @@ def plays_of(subject: Subject, who: str, *, named: str, plays: int = PLAYS) -> P
     points, found, minutes, doubt = [], [], [], 0.0
     for seed in range(FIRST_SEED, FIRST_SEED + plays):
         chance = np.random.default_rng((seed, crc32(f"{who} {named}".encode())))
-        visit = played(subject.site(seed), TRAINEES[who], chance)
-        points.append(score(visit.events, subject.key).total)
+        site = subject.site(seed)
+        visit = played(site, TRAINEES[who], chance)
+        points.append(score(visit.events, subject.key, grounds(visit, site)).total)
         found.append(visit.finding is not None and set(visit.finding.causes) == set(truth))
         if who == REFERENCE:
             beliefs = history(visit, subject.call)

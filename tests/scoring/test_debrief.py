@@ -11,11 +11,20 @@ from typing import Any
 import pytest
 
 from simulator.calls.sealed import sealed
-from simulator.scoring import scorecard
 from simulator.scoring.debrief import LIMIT
 from simulator.scoring.next_time import NEXT_TIME
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, sheet
+from tests.scoring.played import (
+    desk_for,
+    do,
+    go,
+    good_capstone,
+    graded,
+    hasty_capstone,
+    sheet,
+    told,
+    told_whole,
+)
 
 Part = dict[str, Any]
 
@@ -26,17 +35,9 @@ def capstone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
     return desk_for("mallorn", tmp_path, monkeypatch)
 
 
-def told(desk: CallDesk) -> dict[str, Any]:
-    """The debrief."""
-    answer = desk.debrief("us")
-    assert "problem" not in answer
-    found: dict[str, Any] = answer["debrief"]
-    return found
-
-
 def parts(desk: CallDesk) -> dict[str, Part]:
     """Parts by name."""
-    return {part["name"]: part for part in told(desk)["parts"]}
+    return {part["name"]: part for part in told_whole(desk)["parts"]}
 
 
 def step_behind(debrief: dict[str, Any], part: str, begins: str) -> str:
@@ -49,7 +50,7 @@ def step_behind(debrief: dict[str, Any], part: str, begins: str) -> str:
 @pytest.mark.parametrize("play", [good_capstone, hasty_capstone])
 def test_every_reason_points_into_the_timeline(capstone: CallDesk, play: Any) -> None:
     play(capstone)
-    debrief = told(capstone)
+    debrief = told_whole(capstone)
     steps = {step["seq"] for step in debrief["timeline"]}
     reasons = [why for part in debrief["parts"] for why in part["because"]]
     assert len(reasons) >= 15
@@ -58,7 +59,7 @@ def test_every_reason_points_into_the_timeline(capstone: CallDesk, play: Any) ->
 
 def test_reasons_point_at_the_act_they_are_about(capstone: CallDesk) -> None:
     good_capstone(capstone)
-    debrief = told(capstone)
+    debrief = told_whole(capstone)
     for part, begins, step in (
         ("Interview and complaint", "You told the customer", "Explain what you will do"),
         ("Measuring", "You compared your probes", "Hold all temperature probes"),
@@ -81,7 +82,7 @@ def test_a_second_reading_is_behind_a_pair(capstone: CallDesk) -> None:
 
 def test_three_sentences_stand_first(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
-    debrief = told(capstone)
+    debrief = told_whole(capstone)
     short = [line["text"] for line in debrief["in_short"]]
     assert len(short) == 3
     assert short[0].startswith("You did not find what was true: Supply duct leaking")
@@ -91,17 +92,17 @@ def test_three_sentences_stand_first(capstone: CallDesk) -> None:
 
 def test_the_three_sentences_of_a_good_visit(capstone: CallDesk) -> None:
     good_capstone(capstone)
-    short = [line["text"] for line in told(capstone)["in_short"]]
+    short = [line["text"] for line in told_whole(capstone)["in_short"]]
     assert short[0].startswith("You found what was true: Supply duct leaking")
     assert short[1] == "All of it was mended, and no harm was done."
-    assert short[2] == NEXT_TIME["Time"]
+    assert short[2] == "No part lost a point."
 
 
 def test_no_part_is_without_its_next_time(capstone: CallDesk) -> None:
     """And none of the three sentences is about the person or gives a number of points."""
     hasty_capstone(capstone)
     assert set(parts(capstone)) - {LIMIT} == set(NEXT_TIME)
-    for line in told(capstone)["in_short"]:
+    for line in told_whole(capstone)["in_short"]:
         assert not re.search(r"\bof 100\b|points|better than|worse than|others", line["text"])
 
 
@@ -131,8 +132,8 @@ def test_doing_nothing_earns_nothing_for_safety_or_time(capstone: CallDesk) -> N
     do(capstone, "close")
     got = parts(capstone)
     assert got["Safety"]["points"] == 0.0
-    assert got["Time"]["points"] == 0.0
-    assert told(capstone)["total"] <= 15
+    assert got["Efficiency"]["points"] == 0.0
+    assert told_whole(capstone)["total"] <= 15
 
 
 def test_questions_alone_save_no_time(capstone: CallDesk) -> None:
@@ -142,14 +143,14 @@ def test_questions_alone_save_no_time(capstone: CallDesk) -> None:
     do(capstone, "close")
     got = parts(capstone)
     assert got["Safety"]["points"] == 0.0
-    assert got["Time"]["points"] == 0.0
+    assert got["Efficiency"]["points"] == 0.0
 
 
 def test_a_hasty_visit_earns_nothing_for_safety_or_time(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
     got = parts(capstone)
     assert got["Safety"]["points"] == 0.0
-    assert got["Time"]["points"] == 0.0
+    assert got["Efficiency"]["points"] == 0.0
 
 
 def test_a_hazard_met_earns_its_share_of_what_was_due(capstone: CallDesk) -> None:
@@ -171,10 +172,9 @@ def test_a_hazard_never_approached_costs_nothing(capstone: CallDesk) -> None:
     assert safety["points"] == safety["of"] == 12.0
 
 
-def test_the_rubric_has_its_third_version(capstone: CallDesk) -> None:
+def test_the_rubric_has_its_fourth_version(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
-    card = scorecard.score(capstone.visit.events, sealed("mallorn").opened())
-    assert card.version == "3"
+    assert graded(capstone, sealed("mallorn").opened()).version == "4"
 
 
 def test_consent_left_out_is_named_among_the_points(capstone: CallDesk) -> None:

@@ -1,5 +1,6 @@
 """Every call of the library: good work is worth much, haste little, and the plant agrees."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -7,12 +8,15 @@ import pytest
 from simulator.calls import call_file
 from simulator.calls.sealed import sealed
 from simulator.plant import steady
-from simulator.scoring.scorecard import score
+from simulator.scoring.grounds import weather
+from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import desk_for, do, hastily_played, well_played
+from tests.scoring.played import desk_for, do, go, graded, hastily_played, well_played
 
 EVERY = pytest.mark.parametrize("call", call_file.names())
+# The odds of a call take seconds to work out: a sample, the same as of the simulated trainees.
+WITH_ODDS = call_file.names() if os.environ.get("BENCHCALL_WHOLE") else call_file.names()[::3]
 
 
 @pytest.fixture
@@ -34,14 +38,25 @@ def test_the_calls_are_of_all_kinds() -> None:
     )
 
 
+def card_of(call: str, desk: CallDesk) -> Scorecard:
+    """With its odds where they are worked out."""
+    key = sealed(call).opened()
+    if call in WITH_ODDS:
+        return graded(desk, key)
+    return score(desk.visit.events, key, weather(desk.visit, desk._site))
+
+
 @EVERY
 def test_good_work_is_worth_much(call: str, desk: CallDesk) -> None:
     key = sealed(call).opened()
-    well_played(desk, key)
-    card = score(desk.visit.events, key)
+    well_played(desk, key, until_sure=call in WITH_ODDS)
+    card = card_of(call, desk)
     # By the rubric's name: hazards are worth the same on every call.
     assert sum(part.of for part in card.parts) == pytest.approx(100.0)
-    assert card.total >= 85, [(part.name, part.points, part.of) for part in card.parts]
+    open_ones = sum(part.of for part in card.parts if part.is_open)
+    lost = [(part.name, part.points, part.of) for part in card.parts]
+    # Where the odds are left out, the same 15 points may be missing of the other parts.
+    assert card.total >= 85 - open_ones, lost
     assert card.harm == ()
     assert "problem" not in desk.debrief("us")
 
@@ -49,7 +64,7 @@ def test_good_work_is_worth_much(call: str, desk: CallDesk) -> None:
 @EVERY
 def test_haste_is_worth_little_and_its_harm_is_named(call: str, desk: CallDesk) -> None:
     hastily_played(desk)
-    card = score(desk.visit.events, sealed(call).opened())
+    card = card_of(call, desk)
     assert card.total <= 40, [(part.name, part.points, part.of) for part in card.parts]
     assert card.harm
 
@@ -59,7 +74,20 @@ def test_a_guess_from_the_door_is_worth_little(call: str, desk: CallDesk) -> Non
     """Also where it happens to be right: luck earns 40 % of diagnosis and evidence at most."""
     do(desk, "declare", causes=list(shares(sealed(call).opened())), cited=[])
     do(desk, "close")
-    assert score(desk.visit.events, sealed(call).opened()).total <= 35
+    assert card_of(call, desk).total <= 35
+
+
+@pytest.mark.parametrize("call", WITH_ODDS)
+def test_luck_at_minute_two_keeps_two_fifths_of_finding_and_evidence(
+    call: str, desk: CallDesk
+) -> None:
+    """By the odds of the one question that was asked; the bar is the rubric's own."""
+    go(desk, "customer", "", "ask_when")
+    cited = [event.seq for event in desk.visit.readings]
+    do(desk, "declare", causes=list(shares(sealed(call).opened())), cited=cited)
+    do(desk, "close")
+    parts = [p for p in card_of(call, desk).parts if p.name in ("Evidence", "Diagnosis")]
+    assert 0.0 < sum(p.points for p in parts) <= 0.4 * sum(p.of for p in parts)
 
 
 @EVERY

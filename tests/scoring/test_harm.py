@@ -10,9 +10,8 @@ import pytest
 from simulator.calls.sealed import sealed
 from simulator.repairs._catalogue import discover
 from simulator.scoring.harm import PARTS, REFRIGERANT, harm, wanted
-from simulator.scoring.scorecard import score
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import desk_for, do
+from tests.scoring.played import desk_for, do, graded
 
 KEY = sealed("mallorn").opened()
 
@@ -60,7 +59,7 @@ def test_what_was_added_and_recovered_again_is_named_twice_and_costs_little_more
     said = told(desk)
     assert len(said) == 2  # and the charge is right again, so no third
     assert "answers what was added before" in said[1]
-    card = score(desk.visit.events, KEY)
+    card = graded(desk, KEY)
     part = next(part for part in card.parts if part.name == "Repair and no harm")
     assert {why.seq for why in part.because} >= {e.seq for e in desk.visit.repairs}
 

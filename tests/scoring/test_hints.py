@@ -1,13 +1,16 @@
-"""Hints cost points of time and of nothing else, and the debrief says how deep they went."""
+"""Hints cost points of efficiency and of nothing else, and the debrief says how deep they went."""
 
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from simulator.calls import call_file
 from simulator.calls.events import Event, Hinted
 from simulator.calls.sealed import sealed
+from simulator.calls.site import Site
 from simulator.calls.visit import fold
+from simulator.scoring.grounds import grounds
 from simulator.scoring.hints import depth, taken
 from simulator.scoring.scorecard import Scorecard, score
 from tests.scoring.played import desk_for, good_capstone
@@ -34,18 +37,22 @@ def parts(card: Scorecard) -> dict[str, float]:
     return {part.name: part.points for part in card.parts}
 
 
-def test_every_rung_costs_two_points_of_time_alone(events: list[Event]) -> None:
-    """Two points a rung, off the time part only: the rubric's own rule."""
+def test_every_rung_costs_two_points_of_efficiency_alone(events: list[Event]) -> None:
+    """Two points a rung, off efficiency only: the rubric's own rule."""
     key = sealed("mallorn").opened()
-    without = score(events, key)
-    time = parts(without)["Time"]
+    site = Site(call_file.load("mallorn"), sealed("mallorn"), 1)
+    known = grounds(fold(events), site)
+    without = score(events, key, known)
+    time = parts(without)["Efficiency"]
     assert time > 2.0
     for count in (1, 2, 6):
-        card = score(hinted(events, *[(1 + n % 4, "look_filter") for n in range(count)]), key)
+        card = score(
+            hinted(events, *[(1 + n % 4, "look_filter") for n in range(count)]), key, known
+        )
         now = parts(card)
-        assert now.pop("Time") == pytest.approx(max(time - 2.0 * count, 0.0))
-        assert now == {name: x for name, x in parts(without).items() if name != "Time"}
-        (spent,) = [part for part in card.parts if part.name == "Time"]
+        assert now.pop("Efficiency") == pytest.approx(max(time - 2.0 * count, 0.0))
+        assert now == {name: x for name, x in parts(without).items() if name != "Efficiency"}
+        (spent,) = [part for part in card.parts if part.name == "Efficiency"]
         blamed = [why.seq for why in spent.because if "Hint" in why.text]
         assert blamed == [
             event.seq for event in hinted(events, *[(1, "look_filter")] * count)[-1 - count : -1]

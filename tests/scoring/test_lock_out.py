@@ -13,9 +13,9 @@ from simulator.calls.sealed import sealed
 from simulator.instruments.steps import LOCK_OUTS
 from simulator.repairs import _catalogue as repairs
 from simulator.scoring.safety import LOOKS_LOCKED_OUT
-from simulator.scoring.scorecard import Scorecard, score
+from simulator.scoring.scorecard import Scorecard
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import desk_for, do, go
+from tests.scoring.played import desk_for, do, go, graded
 
 
 @pytest.fixture
@@ -31,7 +31,7 @@ def closed(desk: CallDesk) -> Scorecard:
     """What it was worth, with nothing else done."""
     do(desk, "declare", causes=["strips_on"], cited=[])
     do(desk, "close")
-    return score(desk.visit.events, sealed("rooke").opened())
+    return graded(desk, sealed("rooke").opened())
 
 
 def safety(card: Scorecard) -> float:

@@ -9,24 +9,28 @@ import pytest
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.events import Declared, Measured
 from simulator.calls.sealed import sealed
+from simulator.calls.visit import fold
 from simulator.diagnosis.causes import codes
+from simulator.scoring.grounds import grounds, weather
 from simulator.scoring.scorecard import score
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone, lock_out, sheet
+from tests.scoring.played import (
+    desk_for,
+    do,
+    go,
+    good_capstone,
+    hasty_capstone,
+    lock_out,
+    sheet,
+    told,
+    told_whole,
+)
 
 
 @pytest.fixture
 def capstone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
     """The capstone, just arrived."""
     return desk_for("mallorn", tmp_path, monkeypatch)
-
-
-def told(desk: CallDesk) -> dict[str, Any]:
-    """The debrief."""
-    answer = desk.debrief("us")
-    assert "problem" not in answer
-    found: dict[str, Any] = answer["debrief"]
-    return found
 
 
 def number(text: str) -> float:
@@ -41,7 +45,7 @@ def row(debrief: dict[str, Any], part: str, name: str) -> dict[str, Any]:
 
 def test_the_good_path_is_worth_nearly_all(capstone: CallDesk) -> None:
     good_capstone(capstone)
-    debrief = told(capstone)
+    debrief = told_whole(capstone)
     assert debrief["total"] >= 95, debrief["parts"]
     assert debrief["harm"] == []
     assert "collar" in debrief["what_was_true"]
@@ -49,7 +53,7 @@ def test_the_good_path_is_worth_nearly_all(capstone: CallDesk) -> None:
 
 def test_the_hasty_path_is_graded_low_and_its_harm_named(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
-    debrief = told(capstone)
+    debrief = told_whole(capstone)
     assert debrief["total"] <= 15, debrief["parts"]
     assert any("before the air was proven" in text for text in debrief["harm"])
     assert any("Airflow was not proven" in text for text in debrief["invalid_charge_tests"])
@@ -60,7 +64,7 @@ def test_the_hasty_path_is_graded_low_and_its_harm_named(capstone: CallDesk) -> 
 def test_luck_is_worth_little(capstone: CallDesk) -> None:
     do(capstone, "declare", causes=["supply_leak", "return_leak"], cited=[])
     do(capstone, "close")
-    parts = {part["name"]: part for part in told(capstone)["parts"]}
+    parts = {part["name"]: part for part in told_whole(capstone)["parts"]}
     earned = parts["Diagnosis"]["points"] + parts["Evidence"]["points"]
     assert earned <= 0.4 * (parts["Diagnosis"]["of"] + parts["Evidence"]["of"])
 
@@ -68,7 +72,7 @@ def test_luck_is_worth_little(capstone: CallDesk) -> None:
 def test_a_finding_without_a_reading_is_a_guess_and_said_so(capstone: CallDesk) -> None:
     do(capstone, "declare", causes=["supply_leak", "return_leak"], cited=[])
     do(capstone, "close")
-    why = next(p for p in told(capstone)["parts"] if p["name"] == "Evidence")["because"][0]
+    why = next(p for p in told_whole(capstone)["parts"] if p["name"] == "Evidence")["because"][0]
     assert why["text"].startswith("A guess")
     assert why["seq"] == capstone.visit.finding.seq
 
@@ -78,7 +82,7 @@ def test_an_unsafe_repair_caps_the_whole(capstone: CallDesk) -> None:
     do(capstone, "stop")
     do(capstone, "repair", repair="seal_supply", amount=None)
     do(capstone, "close")
-    debrief = told(capstone)
+    debrief = told_whole(capstone)
     assert debrief["total"] <= 40
     assert any("Unsafe" in why["text"] for part in debrief["parts"] for why in part["because"])
 
@@ -138,13 +142,14 @@ def test_strips_call_is_found_at_the_panel(tmp_path: Path, monkeypatch: pytest.M
         "bill should show it; call if the smell comes back.",
     )
     do(desk, "close")
-    assert told(desk)["total"] >= 80, told(desk)["parts"]
+    assert told_whole(desk)["total"] >= 80, told_whole(desk)["parts"]
 
 
 def test_the_scorecard_is_pure(capstone: CallDesk) -> None:
     good_capstone(capstone)
     key = sealed("mallorn").opened()
-    assert score(capstone.visit.events, key) == score(capstone.visit.events, key)
+    found = grounds(capstone.visit, capstone._site)
+    assert score(capstone.visit.events, key, found) == score(capstone.visit.events, key, found)
 
 
 def test_naming_every_cause_does_not_pass(capstone: CallDesk) -> None:
@@ -154,8 +159,9 @@ def test_naming_every_cause_does_not_pass(capstone: CallDesk) -> None:
         replace(event, causes=everything) if isinstance(event, Declared) else event
         for event in capstone.visit.events
     ]
-    assert score(events, key).total < 70
-    assert score(events, key).total < score(capstone.visit.events, key).total - 25
+    found = grounds(capstone.visit, capstone._site)
+    assert score(events, key, found).total < 70
+    assert score(events, key, found).total < score(capstone.visit.events, key, found).total - 25
 
 
 def test_a_pair_needs_both_readings_settled(capstone: CallDesk) -> None:
@@ -165,7 +171,11 @@ def test_a_pair_needs_both_readings_settled(capstone: CallDesk) -> None:
         replace(event, settled=2.0) if isinstance(event, Measured) else event
         for event in capstone.visit.events
     ]
-    retest = next(part for part in score(hurried, key).parts if part.name == "Re-test")
+    retest = next(
+        part
+        for part in score(hurried, key, weather(fold(hurried), capstone._site)).parts
+        if part.name == "Re-test"
+    )
     assert retest.points == 0
 
 

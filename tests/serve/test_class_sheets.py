@@ -66,8 +66,10 @@ def played(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> str:
         desk = visits.open_desk(token)
         if name == "Ana":
             good_capstone(desk)
+            desk.odds()
         elif name == "Ben":
             hasty_capstone(desk)
+            desk.odds()
             overrides().add(token, 45.0, "=the power went out")
         else:
             do(desk, "measure", test="ask_when", technique="careful")

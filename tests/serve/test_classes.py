@@ -14,6 +14,7 @@ from simulator.records.class_records import ClassRecords
 from simulator.records.visit_records import RecordsError
 from simulator.serve import class_sheets, classes, instructor_door, visits
 from simulator.serve.class_files import class_records, class_visits
+from simulator.serve.closed_visits import closed_card, final_card
 from simulator.serve.instructor_door import TRIES, BadPassword, Door, set_password
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import do, good_capstone
@@ -48,6 +49,10 @@ def test_who_joins_is_on_the_board_and_in_the_file(here: Path) -> None:
     good_capstone(begun("mallorn", "first-trainee"))
     rows = classes.board(opened)
     assert [(row.name, row.stage) for row in rows] == [("Ana", "closed"), ("=cmd()", "not begun")]
+    assert rows[0].points is None  # the odds are not worked out for the board
+    card = final_card(rows[0].token)
+    assert card == final_card(rows[0].token) == closed_card(rows[0].token)
+    rows = classes.board(opened)
     assert rows[0].points is not None
     assert rows[0].points > 90
     told = list(csv.DictReader(io.StringIO(class_sheets.gradebook(opened))))

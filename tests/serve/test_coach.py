@@ -176,5 +176,5 @@ def test_a_closed_visit_has_no_coach_and_tells_what_was_asked(
     told = desk.debrief("us")["debrief"]
     assert told["hints"][0]["text"] == "Hints taken: 2. The deepest was a place to look."
     assert sum("Asked the coach" in step["text"] for step in told["timeline"]) == 2
-    (time_part,) = [part for part in told["parts"] if part["name"] == "Time"]
-    assert sum("Hint" in why["text"] for why in time_part["because"]) == 2
+    (charged,) = [part for part in desk.odds()["parts"] if part["name"] == "Efficiency"]
+    assert sum("Hint" in why["text"] for why in charged["because"]) == 2

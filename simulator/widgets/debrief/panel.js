@@ -26,9 +26,11 @@ function inShort(d) {
   return el("section", { class: "short" }, el("h2", {}, WORDS.short),
     el("ol", { class: "sentences" }, d.in_short.map((line) => el("li", {}, line.text, " ", toStep(d, line.seq)))),
     nextCall(d),
-    el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`),
+    d.by_hand || d.total !== null
+      ? el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`)
+      : el("p", { class: "total", role: "status" }, WORDS.totalOpen),
     d.by_hand && el("p", { class: "by-hand" }, `${WORDS.byHand}: ${d.by_hand.own_reason}`),
-    d.by_hand && el("p", { class: "small" }, `${WORDS.byRubric}: ${d.total} ${WORDS.of} ${d.of}`),
+    d.by_hand && d.total !== null && el("p", { class: "small" }, `${WORDS.byRubric}: ${d.total} ${WORDS.of} ${d.of}`),
     el("p", { class: "no-print" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints)));
 }
 
@@ -94,13 +96,13 @@ function bill(d) {
 }
 
 function parts(d) {
-  return el("section", {}, el("h2", { id: "points", tabindex: "-1" }, WORDS.parts),
+  return el("section", { class: "points-part" }, el("h2", { id: "points", tabindex: "-1" }, WORDS.parts),
     el("p", { class: "small no-print" }, WORDS.partsHow),
     el("ul", { class: "parts" }, d.parts.map((part) => el("li", {},
       el("div", { class: "part-head" },
         el("strong", {}, part.name),
         el("meter", { min: 0, max: part.of, value: part.points, "aria-label": part.name }),
-        el("span", {}, `${part.points} ${WORDS.of} ${part.of}`)),
+        el("span", {}, part.is_open ? `${WORDS.partOpen} ${WORDS.of} ${part.of}` : `${part.points} ${WORDS.of} ${part.of}`)),
       el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text, " ", toStep(d, why.seq))))))));
 }
 
@@ -151,8 +153,11 @@ function render({ model, el: host }) {
     const reckoned = askSlowly(line, { do: "odds", units });
     const shown = { ...answer.debrief, units, reckoned, odds: {}, turns: [], causes: [], reckoning: true };
     body.replaceChildren(...debriefPage(shown, line).filter(Boolean));
-    reckoned.then(({ odds = {}, turns = [], causes = [] }) => {
-      const told = { ...shown, odds, turns, causes, reckoning: false };
+    reckoned.then(({ problem, odds = {}, turns = [], causes = [], ...points }) => {
+      if (problem) { notice.textContent = problem; notice.classList.add("problem"); }
+      const told = { ...shown, ...points, odds, turns, causes, reckoning: false };
+      body.querySelector(".short").replaceWith(inShort(told));
+      body.querySelector(".points-part").replaceWith(parts(told));
       body.querySelector(".turns").replaceWith(turnsOf(told));
       body.querySelector(".causes-part").replaceWith(causesPart(told));
       body.querySelector(".timeline-part").replaceWith(timeline(told));

@@ -30,6 +30,8 @@ const WORDS = {
   partsHow: "Each reason leads to the moment in the timeline above that it rests on.",
   of: "of",
   total: "Together",
+  totalOpen: "The total waits for the odds of your readings; it comes here in some seconds.",
+  partOpen: "being worked out,",
   byHand: "Set by the instructor",
   byRubric: "By the rubric",
   min: "min",

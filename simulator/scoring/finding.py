@@ -1,0 +1,215 @@
+"""Points for the finding: what the readings carried when it was stated, crossed with the truth."""
+
+from simulator.calls.choice import NO_FAULT
+from simulator.calls.sealed import Key
+from simulator.calls.visit import Visit
+from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.evidence import strongest, support
+from simulator.faults._catalogue import discover
+from simulator.instruments.measurements import MEASUREMENTS
+from simulator.scoring.carried import LUCK, Carried, needed_for, odds_of, odds_of_one
+from simulator.scoring.grounds import Grounds
+from simulator.scoring.odds import ENOUGH, ENOUGH_FOR_COSTLY, SUSPICION
+from simulator.scoring.part import Because, Part, open_part, part
+from simulator.scoring.reasoning import cited, worth
+from simulator.scoring.truth import shares
+
+EVIDENCE, FINDING = 20.0, 15.0
+UNREAD = 0.4  # of the evidence, where it was gathered and not read [-]
+UNLUCKY = 0.65  # what a wrong answer keeps that the readings did carry [-]
+SHOWN = 0.5  # support by the cited readings below which a cause was not shown [-]
+FALSE = 4.0  # points for each cause that is not so
+
+
+def _unmended(visit: Visit, causes: frozenset[str]) -> frozenset[str]:
+    """What was still open when it was stated: belief moves on when a cause is mended."""
+    stated = visit.finding.seq if visit.finding else visit.next_seq
+    done = {event.repair for event in visit.repairs if event.seq < stated}
+    catalogue = discover()
+    return frozenset(c for c in causes if c not in catalogue or not done & {*catalogue[c].repairs})
+
+
+def whole(visit: Visit, grounds: Grounds) -> Carried:
+    """How well the finding as a whole was carried when it was stated.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed, with a finding.
+    grounds : Grounds
+        Worked out.
+
+    Returns
+    -------
+    Carried
+    """
+    assert visit.finding is not None  # noqa: S101 - asked only of visits with one
+    found = frozenset(visit.finding.causes)
+    belief, left = grounds.before(visit.finding.seq), _unmended(visit, found)
+    odds = odds_of(left or frozenset({NO_FAULT}), belief)
+    seen = worth(visit)
+    is_shown = all(support(cause, seen) >= SHOWN for cause in found)
+    return Carried(odds, needed_for(found), is_shown)
+
+
+def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
+    """How well each true cause that was stated was carried.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+    grounds : Grounds
+        Worked out.
+
+    Returns
+    -------
+    dict
+        By cause; those not stated are left out.
+    """
+    if visit.finding is None:
+        return {}
+    true, found = frozenset(shares(key)), frozenset(visit.finding.causes)
+    all_of_it, belief = whole(visit, grounds), grounds.before(visit.finding.seq)
+    told, open_ones, seen = {}, _unmended(visit, found), worth(visit)
+    for cause in sorted(true & found):
+        odds = odds_of_one(cause, belief) if cause in open_ones else ENOUGH_FOR_COSTLY
+        one = Carried(odds, needed_for(frozenset({cause})), support(cause, seen) >= SHOWN)
+        # What is exactly right is judged as one set; of two, one may be carried by itself.
+        if found == true and (len(true) == 1 or all_of_it.share >= one.share):
+            one = Carried(all_of_it.odds, all_of_it.needed, one.is_shown)
+        told[cause] = one
+    return told
+
+
+def is_unlucky(visit: Visit, key: Key, grounds: Grounds) -> bool:
+    """Whether a finding is wrong though the readings carried it.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+    grounds : Grounds
+        Worked out.
+
+    Returns
+    -------
+    bool
+    """
+    if visit.finding is None or frozenset(visit.finding.causes) == frozenset(shares(key)):
+        return False
+    return whole(visit, grounds).is_enough
+
+
+def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
+    """Whether the readings carried what was stated, crossed with whether it is true.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+    grounds : Grounds
+        Open until it is worked out.
+
+    Returns
+    -------
+    Part
+        Of 20.
+    """
+    if not grounds.is_worked_out:
+        return open_part("Evidence", EVIDENCE)
+    finding = visit.finding
+    if finding is None:
+        said = Because("No finding was stated.", visit.events[-1].seq)
+        return part("Evidence", 0.0, EVIDENCE, [said])
+    carried, because, points = each(visit, key, grounds), [], 0.0
+    if not cited(visit):
+        guess = "A guess: the finding was stated without a single reading."
+        because.append(Because(guess, finding.seq))
+    unread = 0.0
+    belief = grounds.before(finding.seq)
+    for cause, share in shares(key).items():
+        one = carried.get(cause)
+        points += EVIDENCE * share * (one.share if one else 0.0)
+        stood_there = odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
+        if one is None and stood_there:
+            unread += EVIDENCE * share * UNREAD
+        because.append(Because(_said(cause, one, stood_there=stood_there), finding.seq))
+    wrong = [cause for cause in finding.causes if cause not in shares(key)]
+    if wrong and points:
+        # Naming everything singles out nothing: evidence is for the true set over its rivals.
+        points *= 1.0 - len(wrong) / len(finding.causes)
+        text = "Causes were named beside it that the readings do not single out."
+        because.append(Because(text, finding.seq))
+    points += unread
+    if is_unlucky(visit, key, grounds):
+        points = max(points, UNLUCKY * EVIDENCE)
+        text = "What you stated is not what was true, but your readings spoke for it: most is kept."
+        because.append(Because(text, finding.seq))
+    return part("Evidence", points, EVIDENCE, because)
+
+
+def _said(cause: str, one: Carried | None, *, stood_there: bool) -> str:
+    """What the odds were worth, in words."""
+    name, best = name_of(cause), MEASUREMENTS[strongest(cause)].said
+    if one is None and stood_there:
+        return f"It stood on your sheet and was not read from it: {name}. It tells most: {best}."
+    if one is None:
+        return f"Something was not found; it tells most: {best}."
+    if not one.is_shown:
+        return f"Named without a reading that shows it: {name}. It tells most: {best}."
+    if one.is_enough and one.odds >= ENOUGH_FOR_COSTLY:
+        return f"Your readings carry the finding, better than 30 to 1: {name}."
+    if one.is_enough:
+        return f"Your readings carry the finding, better than 10 to 1: {name}."
+    if one.odds >= ENOUGH:
+        return f"Better than 10 to 1, but this repair is costly and asks for 30 to 1: {name}."
+    if one.odds >= SUSPICION:
+        return f"A suspicion, not yet enough for a repair: {name}. It tells most: {best}."
+    return f"Right, but your readings left it open: {name}. It tells most: {best}."
+
+
+def diagnosis(visit: Visit, key: Key, grounds: Grounds) -> Part:
+    """The right causes and no others; luck earns little.
+
+    Parameters
+    ----------
+    visit : Visit
+        Closed.
+    key : Key
+        What was true.
+    grounds : Grounds
+        Open until it is worked out.
+
+    Returns
+    -------
+    Part
+        Of 15.
+    """
+    if not grounds.is_worked_out:
+        return open_part("Diagnosis", FINDING)
+    because, points = [], 0.0
+    found = visit.finding.causes if visit.finding else ()
+    seq = visit.finding.seq if visit.finding else visit.events[-1].seq
+    carried = each(visit, key, grounds)
+    for cause, share in shares(key).items():
+        one = carried.get(cause)
+        if one is None:
+            because.append(Because(f"Not found: {name_of(cause)}.", seq))
+            continue
+        points += FINDING * share * (1.0 if one.is_enough else LUCK)
+        luck = "" if one.is_enough else ", though too little was there to know it by"
+        because.append(Because(f"Found: {name_of(cause)}{luck}.", seq))
+    for cause in found:
+        if cause not in shares(key):
+            points -= FALSE
+            because.append(Because(f"Not so: {name_of(cause)}.", seq))
+    if is_unlucky(visit, key, grounds):
+        points = max(points, UNLUCKY * FINDING)
+    return part("Diagnosis", points, FINDING, because)

@@ -1,0 +1,192 @@
+"""The rubric's evidence, efficiency and re-test, on visits and belief made by hand.
+
+Bands of 0.5, 1 and 1.5, the shares of luck and bad luck, and regret of 0.2 and 0.7 are the
+rubric's own; so is the 3 K between two readings of a pair.
+"""
+
+from dataclasses import replace
+
+import pytest
+
+from simulator.calls import call_file
+from simulator.calls.choice import NO_FAULT
+from simulator.calls.sealed import Key, sealed
+from simulator.faults._catalogue import discover
+from simulator.repairs import _catalogue as repairs
+from simulator.scoring.economy import FEW
+from simulator.scoring.grounds import Choice, Grounds
+from simulator.scoring.part import Part
+from simulator.scoring.scorecard import score
+from simulator.scoring.truth import shares
+from tests.scoring.made import believing, likelier, measured, visit_of
+
+EVERY = pytest.mark.parametrize("call", call_file.names())
+NOTHING = frozenset({NO_FAULT})
+FOUND = ("Evidence", "Diagnosis")  # 35 points together
+
+
+def key_for(*causes: str) -> Key:
+    """The capstone's key with other causes in it, each as large a share."""
+    key = sealed("mallorn").opened()
+    return replace(
+        key,
+        causes={cause: 1.0 / len(causes) for cause in causes},
+        repairs={cause: discover()[cause].repairs for cause in causes},
+        proof={cause: ("liquid_pressure",) for cause in causes},
+        hazards=(),
+    )
+
+
+def part(name: str, visit: object, key: Key, grounds: Grounds) -> Part:
+    """One part of the scorecard."""
+    card = score(visit.events, key, grounds)  # type: ignore[attr-defined]
+    return next(part for part in card.parts if part.name == name)
+
+
+def share(visit: object, key: Key, grounds: Grounds) -> float:
+    """Of the points for evidence and finding together."""
+    parts = [part(name, visit, key, grounds) for name in FOUND]
+    return sum(one.points for one in parts) / sum(one.of for one in parts)
+
+
+@EVERY
+@pytest.mark.parametrize("odds", [-1.0, 0.0, 0.49, 0.51, 0.99])
+def test_a_lucky_right_answer_keeps_two_fifths_at_most(call: str, odds: float) -> None:
+    key = sealed(call).opened()
+    true = frozenset(shares(key))
+    rival = NOTHING if true != NOTHING else frozenset({"undercharge"})
+    visit = visit_of(true)
+    assert 0.0 < share(visit, key, believing(visit, likelier(true, odds, rival))) <= 0.4
+
+
+@EVERY
+def test_a_right_answer_that_was_carried_has_all(call: str) -> None:
+    key = sealed(call).opened()
+    true = frozenset(shares(key))
+    rival = NOTHING if true != NOTHING else frozenset({"undercharge"})
+    visit = visit_of(true)
+    assert share(visit, key, believing(visit, likelier(true, 1.6, rival))) == pytest.approx(1.0)
+
+
+@EVERY
+def test_a_wrong_answer_that_the_readings_spoke_for_keeps_most(call: str) -> None:
+    key = sealed(call).opened()
+    true = frozenset(shares(key))
+    wrong = frozenset({"slow_outdoor_fan"})
+    visit = visit_of(wrong)
+    assert 0.6 <= share(visit, key, believing(visit, likelier(wrong, 1.6, true))) <= 0.7
+
+
+@EVERY
+def test_a_wrong_answer_that_nothing_spoke_for_has_nothing(call: str) -> None:
+    true = frozenset(shares(sealed(call).opened()))
+    wrong, other = frozenset({"slow_outdoor_fan"}), frozenset({"low_voltage"})
+    visit = visit_of(wrong)
+    told = {wrong: 0.1, other: 0.6, true: 0.3}
+    assert share(visit, sealed(call).opened(), believing(visit, told)) == 0.0
+
+
+def test_evidence_that_was_gathered_and_not_read_keeps_two_fifths_of_its_part() -> None:
+    key, true = key_for("loaded_filter"), frozenset({"loaded_filter"})
+    visit = visit_of({"slow_outdoor_fan"})
+    known = believing(visit, likelier(true, 1.6, frozenset({"slow_outdoor_fan"})))
+    assert part("Evidence", visit, key, known).points == pytest.approx(8.0)
+    assert part("Diagnosis", visit, key, known).points == 0.0
+
+
+@pytest.mark.parametrize(
+    ("cause", "odds", "is_enough"),
+    [
+        ("loaded_filter", 1.05, True),
+        ("undercharge", 1.05, False),  # its repair opens the circuit
+        ("undercharge", 1.5, True),
+    ],
+)
+def test_a_costly_repair_asks_for_thirty_to_one(cause: str, odds: float, is_enough: bool) -> None:
+    key, visit = key_for(cause), visit_of({cause})
+    known = believing(visit, likelier(frozenset({cause}), odds, NOTHING))
+    assert (share(visit, key, known) == pytest.approx(1.0)) is is_enough
+
+
+def test_each_repair_says_whether_it_is_costly() -> None:
+    for code, kind in repairs.discover().items():
+        assert "is_costly" in vars(kind), code
+        assert kind.is_costly or not kind.disturbs_charge, code
+        # Two and a half hours; the project's own limit.
+        assert kind.is_costly or kind.minutes <= 150.0, code
+
+
+def test_what_is_cited_must_show_it() -> None:
+    key, visit = key_for("loaded_filter"), visit_of({"loaded_filter"})
+    sure = believing(visit, {frozenset({"loaded_filter"}): 1.0})
+    silent = [
+        replace(event, cited=()) if event is visit.finding else event for event in visit.events
+    ]
+    card = {p.name: p for p in score(silent, key, sure).parts}
+    assert card["Evidence"].points == 0.0
+    assert card["Evidence"].because[0].text.startswith("A guess")
+    assert card["Evidence"].because[0].seq == visit.finding.seq  # type: ignore[union-attr]
+    assert card["Diagnosis"].points == pytest.approx(6.0)
+
+
+def test_one_of_two_that_is_carried_earns_its_share() -> None:
+    key = key_for("loaded_filter", "low_voltage")
+    visit = visit_of({"loaded_filter"})
+    both, one = frozenset({"loaded_filter", "low_voltage"}), frozenset({"loaded_filter"})
+    known = believing(visit, {both: 0.5, one: 0.49, NOTHING: 0.01})
+    assert share(visit, key, known) == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(
+    ("regret", "points"), [(0.0, 10.0), (0.2, 10.0), (0.45, 5.0), (0.7, 0.0), (1.0, 0.0)]
+)
+def test_regret_up_to_a_fifth_costs_nothing_and_from_seven_tenths_all(
+    regret: float, points: float
+) -> None:
+    key, visit = key_for("loaded_filter"), visit_of({"loaded_filter"})
+    chosen = tuple(
+        Choice(event=measured(n, "voltage", 1.0), regret=regret, best="look_filter")
+        for n in range(FEW)
+    )
+    sure = believing(visit, {frozenset({"loaded_filter"}): 1.0}, choices=chosen)
+    assert part("Efficiency", visit, key, sure).points == pytest.approx(points)
+
+
+def test_what_is_required_never_counts_against_anybody() -> None:
+    key, visit = key_for("loaded_filter"), visit_of({"loaded_filter"})
+    needed = ("coil_airflow", "outdoor_temperature", "liquid_pressure")  # the last one: its proof
+    chosen = tuple(
+        Choice(event=measured(n, name, 1.0), regret=1.0, best="look_filter")
+        for n, name in enumerate(needed * 3)
+    )
+    sure = believing(visit, {frozenset({"loaded_filter"}): 1.0}, choices=chosen)
+    assert part("Efficiency", visit, key, sure).points == pytest.approx(10.0)
+
+
+@pytest.mark.parametrize(("warmer", "points"), [(0.0, 7.0), (2.9, 7.0), (3.1, 0.0), (-3.1, 0.0)])
+def test_a_pair_needs_weather_that_is_alike(warmer: float, points: float) -> None:
+    key = key_for("undercharge")
+    visit = visit_of({"undercharge"}, repair="weigh_in_charge", again=["liquid_pressure"])
+    known = believing(visit, {frozenset({"undercharge"}): 1.0}, warmer=warmer)
+    proven = part("Re-test", visit, key, known)
+    assert proven.points == pytest.approx(points)
+    assert points or "weather" in proven.because[0].text
+
+
+def test_what_the_weather_does_not_move_may_be_paired_in_any() -> None:
+    key = replace(key_for("loaded_filter"), proof={"loaded_filter": ("static_after_filter",)})
+    again = ["static_after_filter"]
+    visit = visit_of({"loaded_filter"}, repair="replace_filter", again=again)
+    known = believing(visit, {frozenset({"loaded_filter"}): 1.0}, warmer=8.0)
+    assert part("Re-test", visit, key, known).points == pytest.approx(7.0)
+
+
+def test_without_odds_the_parts_that_need_them_stay_open() -> None:
+    visit = visit_of({"loaded_filter"})
+    card = score(visit.events, key_for("loaded_filter"))
+    assert not card.is_final
+    assert {part.name for part in card.parts if part.is_open} == {
+        "Evidence",
+        "Efficiency",
+        "Diagnosis",
+    }
