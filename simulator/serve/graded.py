@@ -5,6 +5,7 @@ from typing import Any
 
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
+from simulator.scoring import act_classes
 from simulator.scoring.debrief import debrief, in_short, points
 from simulator.scoring.grounds import grounds, weather
 from simulator.scoring.odds import told
@@ -116,11 +117,12 @@ def second_answer(token: str, visit: Visit, site: Site) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``odds``, ``turns``, ``in_short`` and the points.
+        ``odds``, ``turns``, ``acts``, ``in_short`` and the points.
     """
-    card = final(token, visit, site)
-    short = in_short(visit, site.key.opened(), card)
-    return {**told(visit, site), **points(card, visit), "in_short": short}
+    card, key = final(token, visit, site), site.key.opened()
+    short = in_short(visit, key, card)
+    acts = act_classes.told(visit, key, grounds(visit, site))
+    return {**told(visit, site), **points(card, visit), "in_short": short, "acts": acts}
 
 
 def _restored(found: dict[str, Any]) -> Scorecard:

@@ -69,6 +69,10 @@ def test_reasons_point_at_the_act_they_are_about(capstone: CallDesk) -> None:
         ("Customer and record", "A write-up", "Wrote to the customer"),
     ):
         assert step in step_behind(debrief, part, begins), (part, begins)
+    # And each reading and repair says what it was.
+    acted = {str(e.seq) for e in (*capstone.visit.readings, *capstone.visit.repairs)}
+    assert debrief["acts"].keys() <= acted
+    assert len(debrief["acts"]) >= 20
 
 
 def test_a_second_reading_is_behind_a_pair(capstone: CallDesk) -> None:

@@ -100,7 +100,7 @@ const WORDS = {
   coach: {
     name: "Coach",
     ask: "Ask the coach",
-    price: "2 points of time a hint",
+    price: "2 points of efficiency a hint",
     rung: "Hint {rung} of 4",
     away: "Put away",
     last: "Show the last hint",

@@ -124,7 +124,8 @@ function timeline(d) {
     Object.keys(d.odds).length > 0 && el("p", { class: "small" }, WORDS.oddsHow),
     el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
       el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
-      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note), d.odds[step.seq] && oddsBar(d.odds[step.seq]))))));
+      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note),
+        d.acts && d.acts[step.seq] && el("p", { class: "small act" }, d.acts[step.seq]), d.odds[step.seq] && oddsBar(d.odds[step.seq]))))));
 }
 
 // How likely exactly what was true was by then, from the readings alone.
