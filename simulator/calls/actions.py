@@ -130,6 +130,22 @@ class WriteUp:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Probe:
+    """Say which causes are thought likeliest; costs no time.
+
+    Parameters
+    ----------
+    causes : tuple
+        Codes, two at most; none puts the question aside.
+    shares : tuple
+        How likely each is thought, 1 for certain. [-]
+    """
+
+    causes: tuple[str, ...]
+    shares: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Close:
     """Leave the site; nothing can be done after it."""
 
@@ -145,5 +161,6 @@ Action = (
     | Declare
     | Repair
     | WriteUp
+    | Probe
     | Close
 )

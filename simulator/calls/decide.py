@@ -2,7 +2,7 @@
 
 from collections.abc import Collection
 
-from simulator.calls import actions, events
+from simulator.calls import actions, events, probes
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.repair_terms import PLACES_OF_REPAIRS, WALK, hindrance, walk_to
 from simulator.calls.site import Site
@@ -16,7 +16,7 @@ from simulator.repairs import _catalogue as repairs
 
 SHORTEST_WAIT, LONGEST_WAIT = 1.0, 120.0
 LONGEST_TEXT = 4000
-_ON_PAPER = (actions.Mark, actions.Declare, actions.WriteUp, actions.Close)
+_ON_PAPER = (actions.Mark, actions.Declare, actions.WriteUp, actions.Probe, actions.Close)
 
 
 class Refused(ValueError):
@@ -96,6 +96,8 @@ def _paperwork(visit: Visit, action: actions.Action, causes: Collection[str]) ->
             return _declared(visit, action, causes)
         case actions.WriteUp():
             return _written(visit, action)
+        case actions.Probe():
+            return _probed(visit, action, causes)
         case _:
             return _closed(visit)
 
@@ -244,6 +246,18 @@ def _written(visit: Visit, action: actions.WriteUp) -> events.WrittenUp:
     if len(text) > LONGEST_TEXT:
         raise Refused(f"The write-up must stay below {LONGEST_TEXT:,} characters.")
     return events.WrittenUp(seq=visit.next_seq, minute=visit.minute + 5.0, text=text)
+
+
+def _probed(visit: Visit, action: actions.Probe, causes: Collection[str]) -> events.Probed:
+    if not probes.is_due(visit):
+        raise Refused("Nothing is asked now; your odds count when the page asks for them.")
+    chosen = tuple(_known(cause, causes) for cause in action.causes)
+    problem = probes.hindrance(chosen, action.shares)
+    if problem is not None:
+        raise Refused(problem)
+    return events.Probed(
+        seq=visit.next_seq, minute=visit.minute, causes=chosen, shares=action.shares
+    )
 
 
 def _closed(visit: Visit) -> events.Closed:

@@ -193,6 +193,22 @@ class Hinted(_Happening):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Probed(_Happening):
+    """What was thought likeliest, when the page asked; it takes no site time.
+
+    Parameters
+    ----------
+    causes : tuple
+        Codes, two at most; none where the question was put aside.
+    shares : tuple
+        How likely each was thought, 1 for certain. [-]
+    """
+
+    causes: tuple[str, ...]
+    shares: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Closed(_Happening):
     """The technician has left."""
 
@@ -210,5 +226,6 @@ Event = (
     | Repaired
     | WrittenUp
     | Hinted
+    | Probed
     | Closed
 )

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
+from simulator.calls import probes
 from simulator.calls.choice import Choice
 from simulator.calls.decide import place_name
 from simulator.calls.events import Prepared, Repaired
@@ -86,6 +87,7 @@ def view(
             for cause in causes
         ],
         "finding": _finding(visit),
+        "asks_odds": probes.is_due(visit),
         "repairs": [_offered(code, visit, site, system) for code in repairs.discover()],
         "repairs_done": [_done(event, system) for event in visit.repairs],
         "write_up": visit.write_up,

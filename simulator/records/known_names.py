@@ -12,8 +12,10 @@ from simulator.calls.events import (
     Measured,
     Moved,
     Prepared,
+    Probed,
     Repaired,
 )
+from simulator.calls.probes import hindrance
 from simulator.diagnosis.causes import codes
 from simulator.diagnosis.coached import RUNGS, can_be_coached
 from simulator.instruments.measurements import MEASUREMENTS
@@ -59,6 +61,8 @@ def _is_known(event: Event, measured: set[int]) -> bool:
         case Repaired():
             act = discover().get(event.repair)
             return act is not None and (event.amount is None or act.amount_name is not None)
+        case Probed():
+            return set(event.causes) <= set(codes()) and not hindrance(event.causes, event.shares)
         case Hinted():
             return 1 <= event.rung <= RUNGS and can_be_coached(event.about)
         case _:

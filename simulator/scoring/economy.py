@@ -5,6 +5,7 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.validity import AIRFLOW_PROOF
+from simulator.scoring.calibration import calibration
 from simulator.scoring.finding import whole
 from simulator.scoring.grounds import Choice, Grounds
 from simulator.scoring.hints import charge
@@ -63,7 +64,7 @@ def efficiency(visit: Visit, key: Key, grounds: Grounds) -> Part:
     if not grounds.is_worked_out:
         return open_part("Efficiency", POINTS)
     earned, because = _by_choice(visit, key, grounds)
-    for why in charge(visit):
+    for why in (*charge(visit), *calibration(visit, shares(key))):
         earned -= why.points
         because.append(Because(why.text, why.seq))
     return part("Efficiency", earned, POINTS, because)

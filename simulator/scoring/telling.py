@@ -10,6 +10,7 @@ from simulator.calls.events import (
     Moved,
     Opened,
     Prepared,
+    Probed,
     Repaired,
     Started,
     Stopped,
@@ -89,7 +90,17 @@ def _told_shortly(event: Event) -> str:
         case Hinted():
             about = name_of_target(event.about)
             return f"Asked the coach, hint {event.rung} of {RUNGS}: {about}."
+        case Probed():
+            return _odds_given(event)
         case Closed():
             return "Left the site."
         case _:
             return "Wrote to the customer."
+
+
+def _odds_given(event: Probed) -> str:
+    if not event.causes:
+        return "Asked for the likeliest causes: put aside."
+    given = zip(event.causes, event.shares, strict=True)
+    said = "; ".join(f"{name_of(cause)}, {100.0 * share:.0f} %" for cause, share in given)
+    return f"Thought likeliest: {said}."

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from simulator.calls.events import Declared, Event, Marked, Measured, Moved
+from simulator.calls.events import Declared, Event, Marked, Measured, Moved, Probed
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
@@ -276,4 +276,4 @@ def _said(event: Event, site: Site) -> str:
 
 
 def _tells(event: Event) -> bool:
-    return not isinstance(event, Marked | Moved)
+    return not isinstance(event, Marked | Moved | Probed)

@@ -13,7 +13,7 @@ TEST = "This call is a test."
 NO_COACH = "There is no coach on this call: what you do and find is your own."
 ALONE = "This call is worked without the coach."
 LEFT = "This visit is closed; its debrief is on the home page."
-ON_PAPER = ("mark", "declare", "write_up", "close")  # takes no site time
+ON_PAPER = ("mark", "declare", "write_up", "probe", "close")  # takes no site time
 
 
 def refusal(asked: Standing, minute: float, what: object) -> str | None:

@@ -82,6 +82,8 @@ def _on_paper(message: dict[str, Any], system: str) -> actions.Action:
             return _repair(message, system)
         case "write_up":
             return actions.WriteUp(text=text(message, "text"))
+        case "probe":
+            return _probe(message)
         case "close":
             return actions.Close()
         case _:
@@ -90,6 +92,13 @@ def _on_paper(message: dict[str, Any], system: str) -> actions.Action:
 
 def _minutes(typed: str) -> float:
     return entered(typed, "duration", name="wait", low=60.0, high=120.0 * 60.0) / 60.0
+
+
+def _probe(message: dict[str, Any]) -> actions.Probe:
+    causes = tuple(str(code) for code in _listed(message, "causes"))
+    typed = [str(share) for share in _listed(message, "percents")]
+    shares = tuple(entered(one, "fraction", name="percentage", low=0.0, high=1.0) for one in typed)
+    return actions.Probe(causes=causes, shares=shares)
 
 
 def _listed(message: dict[str, Any], key: str) -> list[Any]:

@@ -67,6 +67,8 @@ def close(page: Page, text: str) -> None:
 
 def total(page: Page) -> int:
     """Points of the debrief."""
+    # It waits for the odds.
+    expect(page.locator(".total")).to_contain_text(" of 100", timeout=60_000)
     return int(page.locator(".total").inner_text().split(":")[1].split()[0])
 
 

@@ -43,6 +43,8 @@ def ready(page: Page) -> Page:
 def total(page: Page) -> int:
     """Points of the debrief."""
     expect(page.locator(".debrief[data-ready]")).to_be_visible(timeout=60_000)
+    # It waits for the odds.
+    expect(page.locator(".total")).to_contain_text(" of 100", timeout=60_000)
     return int(page.locator(".total").inner_text().split(":")[1].split()[0])
 
 

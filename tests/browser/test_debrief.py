@@ -65,7 +65,7 @@ def test_a_question_and_three_sentences_stand_first(debrief: Callable[..., Page]
     expect(asked).to_contain_text("You stated: Low refrigerant charge.")
     short = page.locator("section.short")
     expect(short.locator("h2")).to_have_text("In short")
-    expect(short.locator(".total")).to_have_text("Together: 4 of 100")
+    expect(short.locator(".total")).to_have_text("Together: 4 of 100", timeout=60_000)
     expect(short.locator("li")).to_have_count(3)
 
 
@@ -78,7 +78,7 @@ def test_points_that_the_instructor_set_stand_with_their_reason(
     short = page.locator("section.short")
     expect(short.locator(".total")).to_have_text("Together: 62.5 of 100", timeout=60_000)
     expect(short).to_contain_text("Set by the instructor: the meter in the room was broken")
-    expect(short).to_contain_text("By the rubric: 4 of 100")
+    expect(short).to_contain_text("By the rubric: 4 of 100", timeout=60_000)
 
 
 def test_the_timeline_stands_before_the_points(debrief: Callable[..., Page]) -> None:
@@ -88,6 +88,7 @@ def test_the_timeline_stands_before_the_points(debrief: Callable[..., Page]) -> 
 
 def test_every_reason_leads_to_its_moment_by_keyboard(debrief: Callable[..., Page]) -> None:
     page = debrief(hasty_capstone)
+    expect(page.locator(".parts")).not_to_contain_text("being worked out", timeout=60_000)
     reasons = page.locator(".parts .dashes li")
     assert reasons.count() >= 15
     assert page.locator(".parts .dashes li .to-step").count() == reasons.count()

@@ -22,7 +22,7 @@ function render({ model, el: host }) {
   host.append(root);
 
   const ui = {
-    wait: "10", technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
+    wait: "10", probe: {}, technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
     closing: false, orderOpen: null, desk: "here", isSheetUp: false, allCauses: false, isNarrow: false, isPhone: false,
     // Held here as well: a browser may refuse to store.
     text: recall(draftKey),
@@ -200,6 +200,7 @@ function render({ model, el: host }) {
       el("div", { class: "call-grid" },
         el("div", { class: "call-left" },
           el("section", { class: "tab-house", "aria-label": WORDS.house }, siteDrawing(view, ui, act)),
+          probe(view, ui, act),
           el("nav", { class: "desk", "aria-label": WORDS.drawers }, DESK.map((name) => el("button", {
             class: `desk-${name}`, "data-key": `desk-${name}`, "aria-pressed": ui.desk === name ? "true" : "false",
             onclick: () => turnTo(name, `desk-${name}`),

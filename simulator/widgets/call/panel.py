@@ -17,6 +17,7 @@ class CallPanel(Panel):
         "sheet.js",
         "finish.js",
         "coach.js",
+        "probe.js",
         "panel.js",
     )
     _css = bundle("call", "shared/panel.css", "panel.css", "drawing.css")

@@ -110,4 +110,10 @@ const WORDS = {
   note: "Note",
   groups: { "low side": "Low side", "high side": "High side", air: "Air", static: "Static", electrical: "Electrical", house: "House" },
   powers: { "system running": "system running", "system on or off": "system on or off", "system off": "system off", "system off, power locked out": "system off, power locked out" },
+  probe: {
+    ask: "A question in between: what are your two likeliest causes now?",
+    how: "It takes no time on site and tells nothing. In the debrief it can win or lose up to 2 points of efficiency; putting it aside costs nothing. What you leave of 100 % goes to all other causes alike.",
+    first: "Likeliest", second: "Second", none: "none", percent: "%",
+    keep: "Keep my odds", aside: "Not now",
+  },
 };

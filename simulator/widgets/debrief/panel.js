@@ -136,6 +136,17 @@ function oddsBar(odds) {
     odds.words && el("p", { class: "small" }, odds.words, " ", `${WORDS.likeliest}: `, odds.likeliest, "."));
 }
 
+// What comes later takes the place of what stood there; the keyboard stays where it was.
+function swap(old, fresh) {
+  const can = "a, button, summary, [tabindex]";
+  const had = [...old.querySelectorAll(can)].find((one) => one === document.activeElement);
+  old.replaceWith(fresh);
+  if (!had) return;
+  const again = [...fresh.querySelectorAll(can)];
+  const same = again.find((one) => one.id ? one.id === had.id : one.textContent === had.textContent);
+  (same || again[0])?.focus({ preventScroll: true });
+}
+
 function render({ model, el: host }) {
   speak(model, WORDS);
   const line = new Line(model);
@@ -157,11 +168,11 @@ function render({ model, el: host }) {
     reckoned.then(({ problem, odds = {}, turns = [], causes = [], ...points }) => {
       if (problem) { notice.textContent = problem; notice.classList.add("problem"); }
       const told = { ...shown, ...points, odds, turns, causes, reckoning: false };
-      body.querySelector(".short").replaceWith(inShort(told));
-      body.querySelector(".points-part").replaceWith(parts(told));
+      swap(body.querySelector(".short"), inShort(told));
+      swap(body.querySelector(".points-part"), parts(told));
       body.querySelector(".turns").replaceWith(turnsOf(told));
       body.querySelector(".causes-part").replaceWith(causesPart(told));
-      body.querySelector(".timeline-part").replaceWith(timeline(told));
+      swap(body.querySelector(".timeline-part"), timeline(told));
     });
   });
 }
