@@ -57,13 +57,22 @@ class DebriefPage:
         if key not in self._under_way:
             # A desk of its own: what a site has solved is no place for two at once.
             own = visits.open_desk(desk.record.token)
-            work = own.odds if what == "odds" else own.good_path
-            self._under_way[key] = Beside(lambda: work(key[1]))
+            work = _reckoned if what == "odds" else ClosedDesk.good_path
+            self._under_way[key] = Beside(lambda: work(own, key[1]))
         return self._under_way[key].answer()
 
     def _opened(self, desk: ClosedDesk, units: str) -> dict[str, Any]:
         told = desk.debrief(units)
         if "debrief" in told:
             told["debrief"]["is_own"] = desk.is_of(self._trainee)
-            told["debrief"]["next_call"] = next_call(desk.record, told["debrief"]["total"])
+            total = told["debrief"]["total"]
+            told["debrief"]["next_call"] = None if total is None else next_call(desk.record, total)
         return told
+
+
+def _reckoned(desk: ClosedDesk, units: str) -> dict[str, Any]:
+    """Odds and points, and the call to take next, which waits for the points."""
+    told = desk.odds(units)
+    if "total" in told:
+        told["next_call"] = next_call(desk.record, told["total"])
+    return told

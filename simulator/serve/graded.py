@@ -36,6 +36,12 @@ def stored(token: str) -> Scorecard | None:
         return None
 
 
+def _key(visit: Visit, site: Site) -> Any:
+    if not visit.is_closed:
+        raise ValueError("a visit is graded after it is closed")
+    return site.key.opened()
+
+
 def so_far(token: str, visit: Visit, site: Site) -> Scorecard:
     """The result that stands, or what needs no odds; at once.
 
@@ -54,7 +60,7 @@ def so_far(token: str, visit: Visit, site: Site) -> Scorecard:
         Not final where parts wait for the odds.
     """
     found = stored(token)
-    return found or score(visit.events, site.key.opened(), weather(visit, site))
+    return found or score(visit.events, _key(visit, site), weather(visit, site))
 
 
 def final(token: str, visit: Visit, site: Site) -> Scorecard:
@@ -76,7 +82,7 @@ def final(token: str, visit: Visit, site: Site) -> Scorecard:
     """
     found = stored(token)
     if found is None:
-        found = score(visit.events, site.key.opened(), grounds(visit, site))
+        found = score(visit.events, _key(visit, site), grounds(visit, site))
         graded_visits().add(token, found.version, asdict(found))
     return found
 
@@ -119,7 +125,7 @@ def second_answer(token: str, visit: Visit, site: Site) -> dict[str, Any]:
     dict
         ``odds``, ``turns``, ``acts``, ``in_short`` and the points.
     """
-    card, key = final(token, visit, site), site.key.opened()
+    card, key = final(token, visit, site), _key(visit, site)
     short = in_short(visit, key, card)
     acts = act_classes.told(visit, key, grounds(visit, site))
     return {**told(visit, site), **points(card, visit), "in_short": short, "acts": acts}

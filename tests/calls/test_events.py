@@ -28,7 +28,8 @@ EVERY: list[events.Event] = [
     events.Repaired(seq=10, minute=56.5, repair="seal_supply", amount=None, minutes=20.0),
     events.WrittenUp(seq=11, minute=61.5, text="Ünïcode, \"quotes\" and \n lines."),
     events.Hinted(seq=12, minute=61.5, rung=2, about="look_filter", said=("One.", "Two.")),
-    events.Closed(seq=13, minute=61.5),
+    events.Probed(seq=13, minute=61.5, causes=("undercharge", "return_leak"), shares=(0.5, 0.25)),
+    events.Closed(seq=14, minute=61.5),
 ]  # fmt: skip
 
 

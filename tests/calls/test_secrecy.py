@@ -42,6 +42,7 @@ SPOKEN = {
         "variants/subject.py",  # behind a command, no page knows of it
         "serve/class_debrief.py",  # of closed visits, behind the instructor's door
         "serve/closed_visits.py",
+        "serve/graded.py",
     },
     r"\bdocument\(": {
         "calls/call_file.py",
