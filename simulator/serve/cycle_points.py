@@ -182,7 +182,7 @@ def _told(
     points: tuple[OperatingPoint, OperatingPoint], fluids: tuple[str, str], system: str
 ) -> str:
     now = points[0]
-    begun = f"Pressure over enthalpy of {fluids[0]}: "
+    begun = f"Pressure over enthalpy of {fluids[0]}" + ": "
     if now.state != "running":
         return f"{begun}the cycle stands."
     pairs = [

@@ -53,7 +53,8 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
     return {
         "kind": "plot",
         "title": "The air's way",
-        "summary": "The air by dry bulb and moisture: "
+        "summary": "The air by dry bulb and moisture"
+        + ": "
         + "; ".join(
             f"{name} {printed(x, 1)} {temperature} and {printed(y)} {moisture}"
             for (_, name, _), (x, y) in zip(PLACES, ways[0], strict=True)

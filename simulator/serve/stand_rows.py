@@ -74,7 +74,8 @@ def _row(
     if abs(value - fine) > NOTICEABLE * (ends[1] - ends[0]):
         apart = {"temperature": "temperature_difference", "gauge_pressure": "pressure_difference"}
         size_text = str(show(abs(value - fine), apart.get(kind, kind), system))
-        difference = f"{size_text} {'above' if value > fine else 'below'} healthy"
+        is_more = value > fine
+        difference = f"{size_text} above healthy" if is_more else f"{size_text} below healthy"
     return {
         "name": name,
         "label": label,
