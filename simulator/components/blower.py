@@ -14,6 +14,10 @@ SHUT_OFF_PRESSURE = 0.36
 PRESSURE_CURVATURE = 1.197
 IDLE_TORQUE = 0.03
 TORQUE_SLOPE = 0.364
+# What electronic motors are held to against shut dampers or ice, from memory, no source:
+# 1,500 rpm [rad/s] and the rim of a ten-inch wheel there [m/s]. Induction motors have their field.
+TOP_SPEED = 157.0
+RIM_SPEED = 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,7 +27,7 @@ class Blower:
     Torque is ``set_torque + slip_torque * (synchronous_speed - speed)``: a
     constant-torque motor has no slip term, an induction motor no set term. A
     constant-airflow motor turns as fast as its airflow needs, as long as that asks for no
-    more than ``set_torque``.
+    more than ``set_torque``. Neither of the two passes its top speed.
 
     Parameters
     ----------
@@ -157,7 +161,7 @@ def wheel_speed(
 
 
 def _speed(blower: Blower, coefficient: Values, density: Values) -> Values:
-    """Speed at which motor torque equals wheel torque, or airflow is as set, if lower."""
+    """Speed at which motor torque equals wheel torque, or airflow is as set, or the top one."""
     wheel = wheel_torque(blower.wheel_diameter, coefficient, 1.0, density)
     slip = blower.torque_fraction * blower.slip_torque
     standing = blower.torque_fraction * (
@@ -165,17 +169,19 @@ def _speed(blower: Blower, coefficient: Values, density: Values) -> Values:
     )
     full = (-slip + np.sqrt(slip**2 + 4.0 * wheel * standing)) / (2.0 * wheel)
     holding = blower.set_airflow / (coefficient * blower.wheel_diameter**3)
-    return np.where(np.asarray(blower.set_airflow) > 0.0, np.minimum(holding, full), full)
+    free = np.where(np.asarray(blower.set_airflow) > 0.0, np.minimum(holding, full), full)
+    top = np.minimum(TOP_SPEED, 2.0 * RIM_SPEED / blower.wheel_diameter)
+    return np.where(np.asarray(blower.set_torque) > 0.0, np.minimum(free, top), free)
 
 
 def _power(blower: Blower, point: BlowerPoint, density: Values) -> Values:
     """Electrical power; an induction rotor takes torque times synchronous speed."""
     speed = point.speed
-    # Holding its airflow, the motor gives what the wheel takes and no more.
+    # Holding its airflow or its top speed, the motor gives what the wheel takes and no more.
     airflow = point.airflow / (speed * blower.wheel_diameter**3)
     taken = wheel_torque(blower.wheel_diameter, airflow, speed, density)
     given = blower.torque_fraction * blower.set_torque
-    held = np.where(np.asarray(blower.set_airflow) > 0.0, np.minimum(taken, given), given) * speed
+    held = np.minimum(taken, given) * speed
     slip = blower.torque_fraction * blower.slip_torque * (blower.synchronous_speed - speed)
     rotor = held + np.maximum(slip, 0.0) * blower.synchronous_speed
     return blower.standby_power + rotor / blower.motor_efficiency

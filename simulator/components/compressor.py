@@ -24,13 +24,15 @@ class Compressor:
     volumetric_slope : float
         Loss of volumetric efficiency per unit of pressure ratio. [-]
     best_efficiency : float
-        Overall isentropic efficiency, gas work over electrical power, at its best. [-]
+        Overall isentropic efficiency, gas work over electrical power, at the pressure ratio
+        the wraps are built for. [-]
     best_pressure_ratio : float
         Pressure ratio the wraps are built for. [-]
     efficiency_curvature : float
-        Loss with the square of the logarithm of the pressure ratio over the best one. [-]
-    shell_loss_fraction : float
-        Part of the electrical power that leaves through the shell. [-]
+        Work added, over the least, with the square of the logarithm of the pressure ratio over
+        the best one. [-]
+    shell_conductance : float
+        From shell and discharge pipe to the air outdoors. [W/K]
     leak_fraction : float
         Part of the swept flow that blows back from discharge to suction. [-]
     power_factor : float
@@ -52,7 +54,7 @@ class Compressor:
     best_efficiency: Values
     best_pressure_ratio: Values
     efficiency_curvature: Values
-    shell_loss_fraction: Values
+    shell_conductance: Values
     leak_fraction: Values
     power_factor: Values
     capacitor_share: Values
@@ -78,14 +80,24 @@ def swept_mass_flow(
     float
         [kg/s]
     """
-    efficiency = compressor.volumetric_efficiency - compressor.volumetric_slope * (
-        pressure_ratio - 1.0
-    )
-    return np.maximum(efficiency, 0.05) * compressor.displacement * suction_density
+    return _filling(compressor, pressure_ratio) * compressor.displacement * suction_density
+
+
+def _filling(compressor: Compressor, pressure_ratio: Values) -> Values:
+    """Volumetric efficiency."""
+    lost = compressor.volumetric_slope * (pressure_ratio - 1.0)
+    return np.maximum(compressor.volumetric_efficiency - lost, 0.05)
 
 
 def overall_efficiency(compressor: Compressor, pressure_ratio: Values) -> Values:
     """Ideal gas work over electrical power.
+
+    Wraps of a fixed built-in volume ratio compress to one pressure and push out, or are
+    blown back into, from there. Beyond their own ratio the work added is, over the ideal
+    work, 0.35 to 0.39 of the square of the logarithm up to a pressure ratio of six, so that
+    losses are written as a share of the work and efficiency never falls through zero.
+    Gas that slips back between the wraps, or that the hot shell has thinned, is paid for as
+    gas swept: efficiency falls with the volumetric one.
 
     Parameters
     ----------
@@ -97,9 +109,16 @@ def overall_efficiency(compressor: Compressor, pressure_ratio: Values) -> Values
     Returns
     -------
     float
-        Never below 0.2. [-]
+        [-]
+
+    References
+    ----------
+    .. [1] Winandy, Saavedra, Lebrun, "Simplified modelling of an open-type reciprocating and
+       of a scroll compressor", 2002: compression to the built-in ratio, then at constant
+       volume (from memory).
     """
     stray = np.log(pressure_ratio / compressor.best_pressure_ratio)
-    return np.maximum(
-        compressor.best_efficiency * (1.0 - compressor.efficiency_curvature * stray**2), 0.2
-    )
+    built_for = _filling(compressor, compressor.best_pressure_ratio)
+    filled = _filling(compressor, pressure_ratio) / built_for
+    wraps = 1.0 + compressor.efficiency_curvature * stray**2
+    return compressor.best_efficiency * filled / wraps

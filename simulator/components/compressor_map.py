@@ -113,20 +113,24 @@ def efficiencies(
     """
     columns = np.stack([density, -density * (pressure_ratio - 1.0)], axis=1) / flow[:, None]
     swept, lost = np.linalg.lstsq(columns, np.ones_like(flow), rcond=None)[0]
-    shape = np.polyfit(np.log(pressure_ratio), flow * lift / power, 2)
-    if swept <= 0.0 or shape[0] >= 0.0:
+    # Power over ideal work on all that is swept: least where the wraps are at their best.
+    filled = unloaded * (1.0 - lost / swept * (pressure_ratio - 1.0))
+    shape = np.polyfit(np.log(pressure_ratio), filled * power / (flow * lift), 2)
+    if swept <= 0.0 or shape[0] <= 0.0:
         return None
     at = -shape[1] / (2.0 * shape[0])
-    best = shape[2] + 0.5 * shape[1] * at
+    least = shape[2] + 0.5 * shape[1] * at
+    if least <= 0.0:
+        return None
     said = density * (swept - lost * (pressure_ratio - 1.0))
-    worked = np.polyval(shape, np.log(pressure_ratio))
+    worked = np.polyval(shape, np.log(pressure_ratio)) / filled
     displacement = swept / unloaded
     return Efficiencies(
         displacement=float(displacement),
         volumetric_slope=float(lost / displacement),
-        best_efficiency=float(best),
+        best_efficiency=float(unloaded * (1.0 - lost / swept * (np.exp(at) - 1.0)) / least),
         best_pressure_ratio=float(np.exp(at)),
-        efficiency_curvature=float(-shape[0] / best),
+        efficiency_curvature=float(shape[0] / least),
         flow_stray=float(np.max(np.abs(said / flow - 1.0))),
-        power_stray=float(np.max(np.abs(flow * lift / worked / power - 1.0))),
+        power_stray=float(np.max(np.abs(flow * lift * worked / power - 1.0))),
     )

@@ -76,10 +76,10 @@ def outdoor_airflow(coil: OutdoorCoil) -> Values:
     Returns
     -------
     float
-        Never less than the draught of a standing fan. [m³/s]
+        Never less than the draught of a standing fan, which frost closes too. [m³/s]
     """
-    share = (1.0 - coil.blocked_fraction) * coil.fan_fraction * _passage(coil) ** 1.5
-    return coil.airflow * np.maximum(share, STILL_SHARE)
+    blown = (1.0 - coil.blocked_fraction) * coil.fan_fraction
+    return coil.airflow * np.maximum(blown, STILL_SHARE) * _passage(coil) ** 1.5
 
 
 def _passage(coil: OutdoorCoil) -> Values:

@@ -31,6 +31,10 @@ class RefrigerantLines:
         Height of the indoor coil over the outdoor unit. [m]
     compensator_volume : float
         Of the vessel that fills with liquid while heating. [m³]
+    accumulator_volume : float
+        Liquid the suction accumulator holds below the mouth of its outlet. [m³]
+    accumulator_return : float
+        Liquid its oil hole lets through when it is full. [kg/s]
     discharge_volume : float
         Of the discharge line and the high side of the shell. [m³]
     shell_volume : float
@@ -50,6 +54,8 @@ class RefrigerantLines:
     suction_restriction: Values
     lift: Values
     compensator_volume: Values
+    accumulator_volume: Values
+    accumulator_return: Values
     discharge_volume: Values
     shell_volume: Values
     oil_mass: Values
@@ -94,3 +100,27 @@ def line_gain(
         [W]
     """
     return capacity_rate * (surroundings - inlet) * -np.expm1(-conductance / capacity_rate)
+
+
+def accumulated(lines: RefrigerantLines, liquid_flow: Values, liquid_density: Values) -> Values:
+    """Refrigerant in the suction accumulator of a unit in a steady state.
+
+    What arrives as liquid leaves through the oil hole, the faster the higher it stands; once
+    it stands at the outlet's mouth the rest goes over.
+
+    Parameters
+    ----------
+    lines : RefrigerantLines
+        Tell the vessel and its hole.
+    liquid_flow : float
+        Arriving with the suction gas. [kg/s]
+    liquid_density : float
+        [kg/m³]
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    level = np.minimum(liquid_flow / lines.accumulator_return, 1.0)
+    return level * lines.accumulator_volume * liquid_density

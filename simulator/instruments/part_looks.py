@@ -99,6 +99,8 @@ def wires(seen: Seen) -> str:
 
 def frost(seen: Seen) -> str:
     """Frost on the outdoor coil."""
+    if seen.point.mode == "cooling":
+        return "No frost."
     coil = seen.installation.unit.outdoor_coil
     share = float(coil.frost) / float(coil.frost_capacity)
     if share > 0.7:

@@ -70,7 +70,11 @@ def prepared(installation: Installation, conditions: Conditions) -> Case:
             unit.strips.energised_power, conditions.auxiliary_call * unit.strips.installed_power
         ),
     )
-    installation = replace(installation, unit=replace(unit, strips=strips))
+    coil = unit.outdoor_coil
+    if conditions.mode == "cooling":
+        # Ice does not stay on a coil that condenses.
+        coil = replace(coil, frost=0.0 * coil.frost)
+    installation = replace(installation, unit=replace(unit, strips=strips, outdoor_coil=coil))
     conditions = replace(conditions, voltage=conditions.voltage * (1.0 - unit.supply_circuit.sag))
     return Case(installation, conditions, air_path.settle(installation, conditions), fluid)
 

@@ -198,7 +198,7 @@ def _compressor(table: Table) -> Compressor:
             best_efficiency="-",
             best_pressure_ratio="-",
             efficiency_curvature="-",
-            shell_loss_fraction="-",
+            shell_conductance="W/K",
             power_factor="-",
         ),
     )
@@ -276,6 +276,8 @@ def _lines(table: Table) -> RefrigerantLines:
             liquid_pressure_drop="Pa",
             discharge_volume="m³",
             shell_volume="m³",
+            accumulator_volume="m³",
+            accumulator_return="kg/s",
             oil_mass="kg",
             oil_solubility="1/Pa",
         ),

@@ -16,7 +16,7 @@ from simulator.components.indoor_coil import CoilAir
 from simulator.plant import compressing, condensing, evaporating
 from simulator.plant import refrigerant_side as side
 from simulator.plant.coil_duty import Duty, Stream
-from simulator.plant.compressing import Compressed
+from simulator.plant.compressing import Compressed, Sucked
 from simulator.plant.condensing import Condensed
 from simulator.plant.conditions import Conditions
 from simulator.plant.evaporating import Evaporated
@@ -125,14 +125,13 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     made = evaporating.evaporated(boils, boiler)
     sucked = _suction_line(boils, unit, around, made)
     pressures = _high_side(guess, unit, around, high, condenser, ratio)
-    squeezed = compressing.compressed(
-        unit, fluid, sucked.gas, sucked.line, (sucked.pressure, pressures.discharge)
-    )
+    squeezed = compressing.compressed(unit, around.conditions, fluid, sucked, pressures.discharge)
     arriving = _arriving_gas(unit, around, squeezed, flow)
     condenses = Stream(fluid, guess.log_high, high, guess.liquid_share, flow, ratio)
     shed = condensing.condensed(condenses, arriving[:2], pressures.film_factor, condenser)
     device = _meter(unit, around, shed, pressures.liquid, made, ratio)
     where = side.Inventory(
+        flow=flow,
         entering_quality=(shed.liquid.enthalpy - low.liquid_enthalpy) / side.latent(low),
         coil_outlet=made.outlet,
         superheat_share=guess.superheat_share,
@@ -167,7 +166,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         swept_flow=squeezed.flow,
         metered_flow=device.flow,
         compressor_power=squeezed.power * flow,
-        shell_loss=squeezed.power * flow * unit.compressor.shell_loss_fraction,
+        shell_loss=squeezed.shed * flow,
         line_gain=sucked.gain,
         line_loss=arriving[2],
         condensing_available=shed.available,
@@ -182,14 +181,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     )
 
 
-class _Sucked(NamedTuple):
-    pressure: Values
-    line: Saturation
-    gas: State
-    gain: Values
-
-
-def _suction_line(boils: Stream, unit: Unit, around: Surroundings, made: Evaporated) -> _Sucked:
+def _suction_line(boils: Stream, unit: Unit, around: Surroundings, made: Evaporated) -> Sucked:
     """Suction line: pressure lost and heat gained on the way to the service port."""
     lines, flow, fluid = unit.lines, boils.flow, boils.fluid
     rated = lines.suction_pressure_drop * (SHORT_SUCTION if around.heating else 1.0)
@@ -207,7 +199,7 @@ def _suction_line(boils: Stream, unit: Unit, around: Surroundings, made: Evapora
     log_pressure = np.log(pressure)
     line = fluid.saturation(log_pressure)
     gas = side.vapour_side(fluid, log_pressure, line, made.outlet.enthalpy + gain / flow)
-    return _Sucked(pressure, line, gas, gain)
+    return Sucked(pressure, line, gas, gain)
 
 
 class _HighSide(NamedTuple):

@@ -7,6 +7,7 @@ import numpy as np
 from simulator.components import compressor as scroll
 from simulator.components import supply_circuit
 from simulator.plant import refrigerant_side as side
+from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Unit
 from simulator.plant.refrigerant_side import State
 from simulator.properties.refrigerant import Refrigerant, Saturation
@@ -15,23 +16,33 @@ from simulator.quantities.values import Values
 GAS_HEAT_CAPACITY = 1150.0  # of hot discharge gas, for the mixture of slipped gas [J/(kg K)]
 
 
+class Sucked(NamedTuple):
+    """Suction gas at its port: pressure [Pa], saturation there, state; heat gained before [W]."""
+
+    pressure: Values
+    line: Saturation
+    gas: State
+    gain: Values
+
+
 class Compressed(NamedTuple):
-    """Discharge state; power per unit of net flow [J/kg]; net flow [kg/s]; warming [K]."""
+    """Discharge state; power and shell loss per net flow [J/kg]; net flow [kg/s]; warming [K]."""
 
     enthalpy: Values
     temperature: Values
     density: Values
     power: Values
+    shed: Values
     flow: Values
     valve_rise: Values
 
 
 def compressed(
     unit: Unit,
+    conditions: Conditions,
     fluid: Refrigerant,
-    suction: State,
-    inlet: Saturation,
-    pressures: tuple[Values, Values],
+    sucked: Sucked,
+    discharge_pressure: Values,
 ) -> Compressed:
     """Net flow and work of the compressor and its reversing valve.
 
@@ -42,38 +53,44 @@ def compressed(
     ----------
     unit : Unit
         Compressor and reversing valve.
+    conditions : Conditions
+        Tell the air around the shell.
     fluid : Refrigerant
         In the circuit.
-    suction : State
+    sucked : Sucked
         Before the reversing valve.
-    inlet : Saturation
-        At the suction pressure.
-    pressures : tuple
-        Of suction and discharge. [Pa]
+    discharge_pressure : float
+        [Pa]
 
     Returns
     -------
     Compressed
     """
     machine = unit.compressor
-    suction_pressure, discharge_pressure = pressures
-    pressure_ratio = discharge_pressure / suction_pressure
+    suction = sucked.gas
+    pressure_ratio = discharge_pressure / sucked.pressure
     log_discharge = np.log(discharge_pressure)
     port = fluid.saturation(log_discharge)
     efficiency = scroll.overall_efficiency(machine, pressure_ratio)
     slipped = unit.reversing_valve.leak_fraction
     kept = (1.0 - machine.leak_fraction) * (1.0 - slipped)
-    into_gas = 1.0 - machine.shell_loss_fraction
-    lift = side.isentropic_lift(fluid, log_discharge, port, suction, inlet)
+    lift = side.isentropic_lift(fluid, log_discharge, port, suction, sucked.line)
     work = lift / efficiency * supply_circuit.capacitor_loss(machine.capacitor_share)
     # Hot gas slipped back makes the mixture lighter and its work greater, in proportion to
     # its absolute temperature (ideal gas): the warming w = a (t + w) solves at once.
-    rise = (1.0 - kept) / kept * work * into_gas / GAS_HEAT_CAPACITY / suction.temperature
+    rise = (1.0 - kept) / kept * work / GAS_HEAT_CAPACITY / suction.temperature
     stretch = 1.0 / np.maximum(1.0 - rise, 0.2)
     density = suction.density / stretch
     flow = kept * scroll.swept_mass_flow(machine, density, pressure_ratio)
     power = work * stretch / kept
-    enthalpy = suction.enthalpy + power * into_gas
+    hottest = side.vapour_side(fluid, log_discharge, port, suction.enthalpy + power)
+    # Low-side shell: between suction gas about the motor and discharge gas under the cap.
+    shell = 0.5 * (suction.temperature + hottest.temperature) - conditions.outdoor_temperature
+    shed = -np.expm1(-machine.shell_conductance / (flow * GAS_HEAT_CAPACITY))
+    shed = shed * GAS_HEAT_CAPACITY * shell
+    enthalpy = suction.enthalpy + power - shed
     discharge = side.vapour_side(fluid, log_discharge, port, enthalpy)
-    valve_rise = slipped / (1.0 - slipped) * power * kept * into_gas / GAS_HEAT_CAPACITY
-    return Compressed(enthalpy, discharge.temperature, discharge.density, power, flow, valve_rise)
+    valve_rise = slipped / (1.0 - slipped) * power * kept / GAS_HEAT_CAPACITY
+    return Compressed(
+        enthalpy, discharge.temperature, discharge.density, power, shed, flow, valve_rise
+    )

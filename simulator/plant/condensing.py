@@ -51,8 +51,13 @@ def condensed(
 
     single = stream.flow_ratio**0.8
     gap = high.dew_temperature - air.temperature
-    # Never less than a quarter of a kelvin, joined smoothly: guesses may cross the air.
+    # Never less than nothing, joined smoothly: guesses may cross the air.
     gap = 0.5 * (gap + np.sqrt(gap * gap + 0.25))
+    # A blend grows colder as it condenses and stops where its bubble point meets the air:
+    # the geometric mean of both ends, near enough the logarithmic one.
+    colder = high.bubble_temperature - air.temperature
+    colder = 0.5 * (colder + np.sqrt(colder * colder + 0.25))
+    along = np.sqrt(gap * colder)
     hot_gap = np.maximum(hot_temperature - high.dew_temperature, 0.0)
     spare = np.maximum(hot_enthalpy - high.vapour_enthalpy, 0.0)
     # With a mean heat capacity of spare over gap; written so that nothing jumps where the
@@ -74,4 +79,4 @@ def condensed(
     film = duty.two_phase * stream.flow_ratio**0.3 * film_factor
     two_phase = 1.0 - vapour_share - full
     start = np.minimum(hot_enthalpy, high.vapour_enthalpy)
-    return Condensed(liquid, vapour_share, two_phase * reach(film) * gap, start - end)
+    return Condensed(liquid, vapour_share, two_phase * reach(film) * along, start - end)

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from simulator.components.refrigerant_lines import accumulated
 from simulator.components.void_fraction import mean_two_phase_density
 from simulator.plant.installation import Unit
 from simulator.properties.refrigerant import Refrigerant, Saturation
@@ -147,8 +148,9 @@ def isentropic_lift(
 
 
 class Inventory(NamedTuple):
-    """Where the refrigerant is: qualities, zone shares and states."""
+    """Where the refrigerant is: flow, qualities, zone shares and states."""
 
+    flow: Values
     entering_quality: Values
     coil_outlet: State
     superheat_share: Values
@@ -222,5 +224,16 @@ def charge(unit: Unit, low: Saturation, high: Saturation, where: Inventory) -> V
         + lines.discharge_volume * where.discharge_density
         + lines.oil_mass * lines.oil_solubility * where.suction_pressure
     )
-    # Cold while heating, the compensator fills with what the liquid line holds.
-    return found + lines.compensator_volume * filled if where.heating else found
+    return found + _stored(unit, low, where, filled) if where.heating else found
+
+
+def _stored(unit: Unit, low: Saturation, where: Inventory, filled: Values) -> Values:
+    """What vessels hold while heating [kg].
+
+    While cooling the accumulator is left out: the trade's rules for fixed orifices are those of
+    units without one.
+    """
+    # Cold, the compensator fills with what the liquid line holds.
+    spare = unit.lines.compensator_volume * filled
+    carried = np.maximum(-where.superheat_share, 0.0) * where.flow
+    return spare + accumulated(unit.lines, carried, low.liquid_density)

@@ -40,7 +40,9 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     guess = first_guess(case, count) if start is None else start
     outcome = newton.solve(residual, guess, box, tolerance=TOLERANCE, rounds=25)
     cannot = np.zeros((2, count), dtype=bool)
-    for row, side in enumerate((HEAD, SUCTION)):
+    # First the switch of the coil outdoors, which weather, dirt and frost wear at.
+    switches = ((0, HEAD), (1, SUCTION))
+    for row, side in reversed(switches) if case.conditions.mode == "heating" else switches:
         # Most of what does not settle cannot: ask for the switches first, then try again.
         stuck = np.flatnonzero(~outcome.converged & ~cannot.any(axis=0))
         if stuck.size:

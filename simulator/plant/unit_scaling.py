@@ -70,7 +70,7 @@ def scaled(reference: Unit, sheet: PublishedUnit) -> Unit:
         ),
     )
     return replace(
-        unit, compressor=_compressor(unit, sheet, size / volume), blower=_blower(unit, sheet)
+        unit, compressor=_compressor(unit, sheet, size, size / volume), blower=_blower(unit, sheet)
     )
 
 
@@ -97,6 +97,8 @@ _LINES = (
     "liquid_volume",
     "discharge_volume",
     "shell_volume",
+    "accumulator_volume",
+    "accumulator_return",
     "oil_mass",
 )
 
@@ -121,8 +123,14 @@ def _against(reference: str, other: str) -> tuple[float, float, float]:
     return heat, volume, pressure
 
 
-def _compressor(unit: Unit, sheet: PublishedUnit, swept: float) -> Any:
-    machine = replace(unit.compressor, power_factor=sheet.power_factor)
+def _compressor(unit: Unit, sheet: PublishedUnit, size: float, swept: float) -> Any:
+    machine = unit.compressor
+    machine = replace(
+        machine,
+        power_factor=sheet.power_factor,
+        # A shell's surface grows less than its volume.
+        shell_conductance=machine.shell_conductance * size ** (2.0 / 3.0),
+    )
     if sheet.compressor_map is None:
         return replace(machine, displacement=machine.displacement * swept, **sheet.efficiencies)
     said = efficiencies_of(

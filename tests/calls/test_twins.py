@@ -99,12 +99,11 @@ def texts(part: Any) -> Iterator[str]:
 
 
 # Rooms at a visit are the call's own, so what a thermostat makes of them tells over days only;
-# ice put on a coil, the pins of its board and a jumper tell in any season.
+# the pins of a defrost board and a jumper tell in any season.
 TELLS = {
     "fan_always_on": False,
     "frequent_defrost": True,
     "misplaced_staging": True,
-    "no_defrost": True,
     "thermostat_offset": False,
 }
 

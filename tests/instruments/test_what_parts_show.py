@@ -65,7 +65,8 @@ STEPS_OF = [
 def test_words_follow_the_size(
     key: str, part: str | None, name: str, amounts: tuple[float, ...]
 ) -> None:
-    seen = [told(key, altered(part, **{name: x}), is_off=True) for x in amounts]
+    season = winter(28.0) if key == "look_frost" else weather()
+    seen = [told(key, altered(part, **{name: x}), season, is_off=True) for x in amounts]
     assert len(set(seen)) == len(amounts)
 
 
@@ -171,6 +172,12 @@ def test_a_defrost_can_be_tried_only_while_heating() -> None:
     assert "frost runs off" in told("test_defrost", frosted, winter(30.0))
     blocked = altered("controls", defrost_enabled=0.0)
     assert "go on as before" in told("test_defrost", blocked, winter())
+
+
+def test_a_coil_that_condenses_bears_no_ice() -> None:
+    iced = altered("outdoor_coil", frost=0.5 * CAPACITY)
+    assert told("look_frost", iced, weather()) == "No frost."
+    assert "frost" in told("look_frost", iced, winter(28.0)).lower().replace("no frost", "")
 
 
 def test_a_slide_that_sits_fast_does_not_answer() -> None:

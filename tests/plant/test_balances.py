@@ -13,6 +13,7 @@ import numpy as np
 import psychrolib
 import pytest
 
+from simulator.plant.compressing import GAS_HEAT_CAPACITY
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from tests.plant.stand import (
@@ -129,7 +130,8 @@ def condenser_condenses_what_flows(now: Worked) -> float:
     """Heat the condensing part can give to the air, against latent heat times flow.
 
     Kays and London 1984, a stream at constant temperature in each part; the desuperheating
-    part's length from the air it needs, the liquid part's from the unknown.
+    part's length from the air it needs, the liquid part's from the unknown. The blend's glide
+    is met by the logarithmic mean of both ends.
     """
     unit, point, around = now.built.unit, now.point, now.around
     coil, flow = unit.outdoor_coil, float(point.refrigerant_flow)
@@ -150,7 +152,10 @@ def condenser_condenses_what_flows(now: Worked) -> float:
     over, gap = float(point.discharge_temperature) - dew, dew - around.outdoor_temperature
     cooled = flow * (hot - gas) / over * np.log((over + gap) / gap)
     share = 1.0 - now.unknowns[3] - cooled / reach(coil.vapour_conductance * ratio**0.8)
-    return float(share * reach(film) * gap / (flow * latent) - 1.0)
+    # Between the dew point where it begins and the bubble point where it ends.
+    last = line(high, 0.0).T() - around.outdoor_temperature
+    mean = (gap - last) / np.log(gap / last)
+    return float(share * reach(film) * mean / (flow * latent) - 1.0)
 
 
 def air_gives_what_refrigerant_takes(now: Worked) -> float:
@@ -177,8 +182,13 @@ def first_law_of_the_circuit(now: Worked) -> float:
     warmed = 1.0 - np.exp(-unit.lines.suction_conductance / cp)
     gain = cp * warmed * (now.around.outdoor_temperature - point.evaporator_outlet_temperature)
     power = point.voltage * point.compressor_current * unit.compressor.power_factor
-    into_gas = power * (1.0 - unit.compressor.shell_loss_fraction)
     hot = state(point.discharge_pressure, point.discharge_temperature).hmass()
+    # The shell: midway between suction gas and gas as hot as it would leave without loss.
+    sucked = state(point.suction_pressure, point.suction_line_temperature)
+    FLUID.update(CoolProp.HmassP_INPUTS, sucked.hmass() + power / flow, point.discharge_pressure)
+    shell = 0.5 * (point.suction_line_temperature + FLUID.T()) - now.around.outdoor_temperature
+    rate = GAS_HEAT_CAPACITY * flow
+    into_gas = power - rate * (1.0 - np.exp(-unit.compressor.shell_conductance / rate)) * shell
     rejected = flow * (hot - liquid_heat(now))
     return float((air_mass_flow(now) * (entering - leaving) + into_gas + gain) / rejected - 1.0)
 
@@ -190,7 +200,16 @@ def power_is_that_of_the_gas(now: Worked) -> float:
     start, entropy = suction.hmass(), suction.smass()
     FLUID.update(CoolProp.PSmass_INPUTS, point.discharge_pressure, entropy)
     stray = np.log(point.discharge_pressure / point.suction_pressure / machine.best_pressure_ratio)
-    efficiency = machine.best_efficiency * (1.0 - machine.efficiency_curvature * stray**2)
+    # Gas that slips back is paid for as gas swept.
+    filled = [
+        machine.volumetric_efficiency - machine.volumetric_slope * (ratio - 1.0)
+        for ratio in (
+            point.discharge_pressure / point.suction_pressure,
+            machine.best_pressure_ratio,
+        )
+    ]
+    wraps = 1.0 + machine.efficiency_curvature * stray**2
+    efficiency = machine.best_efficiency * filled[0] / filled[1] / wraps
     work = point.refrigerant_flow * (FLUID.hmass() - start) / efficiency
     return float(work / (point.voltage * point.compressor_current * machine.power_factor) - 1.0)
 

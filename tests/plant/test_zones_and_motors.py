@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from simulator.components import blower
@@ -108,3 +109,42 @@ def test_a_dead_outdoor_fan_trips_at_any_weather(unit: str, metering: str) -> No
     around = [weather(outdoor, wet=wet) for outdoor in (65.0, 95.0) for wet in (55.0, 72.0)]
     point = steady.solve_many([built] * len(around), around)
     assert set(point.state) == {"high_pressure_trip"}
+
+
+UNITS = ("quail_36", "siskin_18", "martlet_24", "heron_30", "dunlin_48", "bittern_60")
+
+
+@pytest.mark.parametrize("unit", UNITS)
+def test_no_motor_runs_away_against_ice_or_shut_dampers(unit: str) -> None:
+    """Electronic motors to 1,500 rpm (from memory), induction motors below their field.
+
+    At its ceiling an electronic motor gives the wheel's torque, by definition less than its
+    full one.
+    """
+    built = load_installation(unit=unit)
+    coil = replace(built.unit.indoor_coil, ice=1.0)
+    iced = replace(built, unit=replace(built.unit, indoor_coil=coil))
+    shut = tuple(0.02 for _ in built.ducts.damper_openings)
+    closed = replace(built, ducts=replace(built.ducts, damper_openings=shut))
+    field = float(built.unit.blower.synchronous_speed)
+    motor, free = built.unit.blower, air_path.settle(built, weather())
+    for worse in (iced, closed):
+        path = air_path.settle(worse, weather())
+        top = field if field > 0.0 else 1500.0 * np.pi / 30.0
+        assert free.blower_speed < path.blower_speed <= top
+        assert path.airflow < 0.2 * free.airflow
+        if field == 0.0:
+            rotor = (path.blower_power - motor.standby_power) * motor.motor_efficiency
+            moved = path.airflow / (path.blower_speed * motor.wheel_diameter**3)
+            density = path.mass_flow / path.airflow
+            needed = blower.wheel_torque(motor.wheel_diameter, moved, path.blower_speed, density)
+            assert rotor / path.blower_speed == pytest.approx(float(needed), rel=1e-6)
+            assert needed < motor.set_torque
+
+
+def test_below_its_ceiling_a_motor_gives_all_its_torque() -> None:
+    """By definition of a constant-torque motor: power is torque times speed over efficiency."""
+    motor = load_installation().unit.blower
+    point = blower.run_against(motor, 600.0, 0.0, 1.2)
+    rotor = float(motor.set_torque * point.speed / motor.motor_efficiency)
+    assert float(point.power) == pytest.approx(motor.standby_power + rotor, rel=1e-6)

@@ -150,15 +150,16 @@ def _energy(field: Field) -> Smelt:
     air = field.of("air_mass_flow") * (inlet - outlet)
     taken = field.of("gross_capacity")
     given, rejected = taken + field.of("compressor_power"), field.of("heat_rejected")
-    circuit = np.abs(rejected - given) > 0.06 * given
-    # The row leaves out what a long bare suction line takes up, which is heat all the same.
+    # What the suction line takes up is heat too, and all there is beside a coil shut by ice. The
+    # row leaves it out and allows 6 %; with it in, 5 % are asked.
     whole = given + field.of("suction_line_gain")
-    open_ones = int(((np.abs(rejected - whole) > 0.06 * whole) & field.running).sum())
+    circuit = np.abs(rejected - whole) > 0.05 * whole
+    apart = int(((np.abs(rejected - given) > 0.06 * given) & field.running).sum())
     return cells(
         field,
         EVERYWHERE,
         circuit | (np.abs(air - taken) > 0.15 * taken),
-        figure=f"with the suction line's own gain counted {open_ones:,}",
+        figure=f"beyond 6 % without the suction line's gain {apart:,}",
     )
 
 
@@ -245,7 +246,8 @@ CIRCUIT_SMELLS = (
     Smell(number=8, fails_if="orifice superheat constant over weather",
           bar="1.5 to 2.2 per °F WB, −0.4 to −0.8 per °F outdoors", found=_rule_slopes),
     Smell(number=11, fails_if="energy balance broken",
-          bar="condenser = coil + compressor ±6 %; air = refrigerant side ±15 %", found=_energy),
+          bar="condenser = coil + line + compressor ±5 %; air = refrigerant side ±15 %",
+          found=_energy),
     Smell(number=20, fails_if="amps rise with refrigerant lost, or fall with a dirty condenser",
           bar="signs", found=_amps),
     Smell(number=21, fails_if="strips change superheat or subcooling in cooling",
