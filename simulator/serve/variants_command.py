@@ -64,7 +64,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--minutes", type=float, default=MINUTES, help="of searching at most for each call"
     )
-    parser.add_argument("--keep", action="store_true", help="store them for classes")
+    parser.add_argument("--keep", action="store_true", help="store those that are as hard for classes")
     parser.add_argument(
         "--stored", action="store_true", help="measure the stored versions instead of searching"
     )
@@ -91,7 +91,7 @@ def run(args: argparse.Namespace) -> int:
             wanted = len(found.versions) if args.stored else args.count
             good = [one for one in found.versions if not one[2]]
             is_short |= len(good) < wanted
-            if args.keep and not args.stored and good:
+            if args.keep and good:
                 keep(call, args.plays, found.own, [one[:2] for one in good])
             told.append(found)
             if not args.json:
