@@ -11,7 +11,7 @@ from typing import Any
 from simulator.calls import call_file, invented_names
 from simulator.calls.call_table import CallFileError
 from simulator.calls.versions import Recipe, recipes
-from simulator.variants.candidates import Parent, made
+from simulator.variants.candidates import Parent, Unequal, made, worded
 from simulator.variants.difficulty import NAMES
 from simulator.variants.equality import SAID, Measured, differences, measured, shown
 from simulator.variants.plays import PLAYS
@@ -64,7 +64,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--minutes", type=float, default=MINUTES, help="of searching at most for each call"
     )
-    parser.add_argument("--keep", action="store_true", help="store those that are as hard for classes")
+    parser.add_argument("--keep", action="store_true", help="store those as hard for classes")
     parser.add_argument(
         "--stored", action="store_true", help="measure the stored versions instead of searching"
     )
@@ -134,8 +134,13 @@ def _measured_again(call: str, args: argparse.Namespace) -> Found:
     own = measured(parent.subject, named=call, plays=args.plays)
     versions = []
     for number, recipe in enumerate(recipes(call), start=1):
+        said: tuple[str, ...] = ()
+        try:
+            recipe = worded(parent, recipe)
+        except Unequal as reason:
+            said = (str(reason),)
         now = measured(made(parent, recipe), named=call, plays=args.plays)
-        against = tuple(differences(own, now))
+        against = (*said, *differences(own, now))
         versions.append((recipe, now, against))
         _progress(f"{call}.{number}: {'; '.join(against) or 'as hard'}")
     return Found(parent=parent, own=own, versions=tuple(versions), rejected=())

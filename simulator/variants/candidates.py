@@ -75,7 +75,7 @@ def candidate(parent: Parent, chance: np.random.Generator) -> Recipe:
     """
     drawn = _drawn(parent, chance)
     solved = _as_far(parent, drawn, float(chance.uniform()))
-    return _told(parent, solved)
+    return worded(parent, solved)
 
 
 def made(parent: Parent, recipe: Recipe) -> Subject:
@@ -172,8 +172,25 @@ def _severities(parent: Parent, place: float) -> dict[str, float]:
     }
 
 
-def _told(parent: Parent, recipe: Recipe) -> Recipe:
-    """The candidate with words that fit it."""
+def worded(parent: Parent, recipe: Recipe) -> Recipe:
+    """A recipe with words that fit it, whatever it said before.
+
+    Parameters
+    ----------
+    parent : Parent
+        Of which call.
+    recipe : Recipe
+        What is otherwise.
+
+    Returns
+    -------
+    Recipe
+
+    Raises
+    ------
+    Unequal
+        If the words of the story would not be true.
+    """
     said = site_words(parent.tables, recipe.house, recipe.unit)
     version = made(parent, recipe)
     due = bills_due(version, parent.subject)
