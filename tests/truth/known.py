@@ -8,7 +8,7 @@ PUBLISHED_MISSED: dict[tuple[str, str], set[str]] = {
     ("dunlin_48", "txv"): {"P28"},
     ("dunlin_48", "orifice"): {"P28"},
     ("heron_30", "txv"): {"P07", "P28"},
-    ("heron_30", "orifice"): {"P23", "P28"},
+    ("heron_30", "orifice"): {"P28"},
     ("martlet_24", "txv"): {"P07", "P28"},
     ("martlet_24", "orifice"): {"P28"},
     ("siskin_18", "txv"): {"P31", "P32"},
