@@ -12,7 +12,7 @@ from simulator.calls.sealed import sealed
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.scoring import best_question
-from simulator.serve import class_sheets, classes, visits
+from simulator.serve import class_sheets, classes, instructor_door, visits
 from simulator.serve.answer_key import answer_key
 from simulator.serve.class_debrief import class_question
 from simulator.serve.class_debrief_pages import closed
@@ -36,6 +36,7 @@ def one_class(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> ClassRecord:
     """A class of twelve; each gets a version of one of its two calls."""
     monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
     visits.records.cache_clear()
+    instructor_door.records.cache_clear()
     opened = class_records().open_class("A", [CALL, OTHER])
     for trainee in TRAINEES:
         class_records().join(opened.code, trainee, trainee.title())
