@@ -183,13 +183,30 @@ class Hinted(_Happening):
         How far the coach went: 1 asks, 2 points, 3 tells a healthy value, 4 works a step. [-]
     about : str
         Code of the reading, the preparation or the act it was about.
-    said : tuple
-        Sentences, stored as told.
+    said, said_si : tuple
+        Sentences, stored as told, in US units and in SI; the second is empty in records from
+        before both were stored.
     """
 
     rung: int
     about: str
     said: tuple[str, ...]
+    said_si: tuple[str, ...] = ()
+
+    def told(self, system: str) -> tuple[str, ...]:
+        """The sentences in one system of units.
+
+        Parameters
+        ----------
+        system : str
+            Units, ``us`` or ``si``.
+
+        Returns
+        -------
+        tuple
+            As they were told where only that is stored.
+        """
+        return (self.said_si if system == "si" else self.said) or self.said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

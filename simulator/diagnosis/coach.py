@@ -51,8 +51,8 @@ class Hint:
         1 to 4; 0 where nothing is left to hint at. [-]
     about : str
         Code of what it is about.
-    said : tuple
-        Sentences.
+    said, said_si : tuple
+        Sentences, in US units and in SI: who switches after it was told reads it again.
     is_new : bool
         Whether it is a rung not taken before; the last one may be read again.
     """
@@ -60,10 +60,11 @@ class Hint:
     rung: int
     about: str
     said: tuple[str, ...]
+    said_si: tuple[str, ...]
     is_new: bool = True
 
 
-def hint_at_once(visit: Visit, call: CallFile, system: str) -> Hint | None:
+def hint_at_once(visit: Visit, call: CallFile) -> Hint | None:
     """A hint that takes no reckoning.
 
     Parameters
@@ -72,8 +73,6 @@ def hint_at_once(visit: Visit, call: CallFile, system: str) -> Hint | None:
         Open.
     call : CallFile
         The public part.
-    system : str
-        Units, ``us`` or ``si``.
 
     Returns
     -------
@@ -83,10 +82,10 @@ def hint_at_once(visit: Visit, call: CallFile, system: str) -> Hint | None:
     target = plain_target(visit)
     if target is None or (_is_reckoned(target.about) and target.worth):
         return None
-    return _hint(target, visit, call, system)
+    return _hint(target, visit, call)
 
 
-def hint(visit: Visit, call: CallFile, system: str) -> Hint:
+def hint(visit: Visit, call: CallFile) -> Hint:
     """The next hint; it depends on the visit's readings and the public file alone.
 
     Parameters
@@ -95,15 +94,13 @@ def hint(visit: Visit, call: CallFile, system: str) -> Hint:
         Open.
     call : CallFile
         The public part.
-    system : str
-        Units, ``us`` or ``si``.
 
     Returns
     -------
     Hint
     """
     target = plain_target(visit) or reckoned_target(visit, call, standing(visit, call))
-    return _hint(target, visit, call, system)
+    return _hint(target, visit, call)
 
 
 def _is_reckoned(about: str) -> bool:
@@ -111,19 +108,23 @@ def _is_reckoned(about: str) -> bool:
     return about in MEASUREMENTS and MEASUREMENTS[about].way != "ask"
 
 
-def _hint(target: Target, visit: Visit, call: CallFile, system: str) -> Hint:
+def _hint(target: Target, visit: Visit, call: CallFile) -> Hint:
     if target.about == RECORD and visit.write_up is not None:
-        return Hint(0, RECORD, (DONE,), is_new=False)
+        return Hint(0, RECORD, (DONE,), (DONE,), is_new=False)
     given = _given(target.about, visit)
     if given >= RUNGS:
         last = next(e for e in reversed(visit.hints) if e.about == target.about)
-        return Hint(RUNGS, target.about, last.said, is_new=False)
+        return Hint(RUNGS, target.about, last.said, last.said_si, is_new=False)
     rung = given + 1
-    if target.about not in MEASUREMENTS:
-        said = _of_act(target, rung, call)
-    else:
-        said = _of_reading(target, rung, visit, call, system)
-    return Hint(rung, target.about, tuple(line for line in said if line))
+
+    def said(system: str) -> tuple[str, ...]:
+        if target.about not in MEASUREMENTS:
+            lines = _of_act(target, rung, call)
+        else:
+            lines = _of_reading(target, rung, visit, call, system)
+        return tuple(line for line in lines if line)
+
+    return Hint(rung, target.about, said("us"), said("si"))
 
 
 def _given(about: str, visit: Visit) -> int:

@@ -29,7 +29,7 @@ class Coach:
         self._call = call
         self._thought: _Thought | None = None
 
-    def asked(self, visit: Visit, seen: object, system: str) -> Hint | None:
+    def asked(self, visit: Visit, seen: object) -> Hint | None:
         """The next hint.
 
         Parameters
@@ -39,8 +39,6 @@ class Coach:
         seen : object
             How many hints the page has seen, from the browser: one that it missed is told again
             and not counted twice.
-        system : str
-            Units, ``us`` or ``si``.
 
         Returns
         -------
@@ -49,14 +47,14 @@ class Coach:
         """
         last = visit.hints[-1] if visit.hints else None
         if last is not None and type(seen) is int and seen < len(visit.hints):
-            return Hint(last.rung, last.about, last.said, is_new=False)
-        if (at_once := hint_at_once(visit, self._call, system)) is not None:
+            return Hint(last.rung, last.about, last.said, last.said_si, is_new=False)
+        if (at_once := hint_at_once(visit, self._call)) is not None:
             return at_once
         thought = self._thought
         # What was thought over is no help once more has been learnt or done.
-        if thought is None or (thought.is_over and not thought.fits(visit, system)):
-            thought = self._thought = _Thought(visit, self._call, system)
-        if not thought.fits(visit, system):
+        if thought is None or (thought.is_over and not thought.fits(visit)):
+            thought = self._thought = _Thought(visit, self._call)
+        if not thought.fits(visit):
             return None
         try:
             return thought.told()
@@ -68,16 +66,16 @@ class Coach:
 class _Thought:
     """One thinking over of a visit, beside the page."""
 
-    def __init__(self, visit: Visit, call: CallFile, system: str) -> None:
-        self._about = (len(visit.events), system)
-        self._work = Beside(lambda: {"hint": hint(visit, call, system)})
+    def __init__(self, visit: Visit, call: CallFile) -> None:
+        self._about = len(visit.events)
+        self._work = Beside(lambda: {"hint": hint(visit, call)})
 
     @property
     def is_over(self) -> bool:
         return self._work.is_over
 
-    def fits(self, visit: Visit, system: str) -> bool:
-        return self._about == (len(visit.events), system)
+    def fits(self, visit: Visit) -> bool:
+        return self._about == len(visit.events)
 
     def told(self) -> Hint | None:
         """None while it is under way."""
@@ -86,7 +84,7 @@ class _Thought:
         return thought_of
 
 
-def coached(asked: Standing, visit: Visit) -> dict[str, Any] | None:
+def coached(asked: Standing, visit: Visit, system: str) -> dict[str, Any] | None:
     """What the call page knows of its coach.
 
     Parameters
@@ -95,6 +93,8 @@ def coached(asked: Standing, visit: Visit) -> dict[str, Any] | None:
         Of the visit in its class.
     visit : Visit
         As it stands.
+    system : str
+        Units, ``us`` or ``si``.
 
     Returns
     -------
@@ -107,7 +107,7 @@ def coached(asked: Standing, visit: Visit) -> dict[str, Any] | None:
     return {
         "taken": len(visit.hints),
         "rung": 0 if last is None else last.rung,
-        "said": [] if last is None else list(last.said),
+        "said": [] if last is None else list(last.told(system)),
     }
 
 
@@ -126,11 +126,16 @@ def event(told: Hint, visit: Visit) -> Hinted:
     Hinted
     """
     return Hinted(
-        seq=visit.next_seq, minute=visit.minute, rung=told.rung, about=told.about, said=told.said
+        seq=visit.next_seq,
+        minute=visit.minute,
+        rung=told.rung,
+        about=told.about,
+        said=told.said,
+        said_si=told.said_si,
     )
 
 
-def answer(hint: Hint | None, asked: Standing, visit: Visit) -> dict[str, Any]:
+def answer(hint: Hint | None, asked: Standing, visit: Visit, system: str) -> dict[str, Any]:
     """What the page is told after it has asked.
 
     Parameters
@@ -141,6 +146,8 @@ def answer(hint: Hint | None, asked: Standing, visit: Visit) -> dict[str, Any]:
         Of the visit in its class.
     visit : Visit
         With the hint stored.
+    system : str
+        Units, ``us`` or ``si``.
 
     Returns
     -------
@@ -149,5 +156,6 @@ def answer(hint: Hint | None, asked: Standing, visit: Visit) -> dict[str, Any]:
     """
     if hint is None:
         return {"coach": THINKING}
-    now = coached(asked, visit) or {}
-    return {"coach": {**now, "rung": hint.rung, "said": list(hint.said)}}
+    now = coached(asked, visit, system) or {}
+    said = (hint.said_si if system == "si" else hint.said) or hint.said
+    return {"coach": {**now, "rung": hint.rung, "said": list(said)}}

@@ -232,10 +232,10 @@ class CallDesk(ClosedDesk):
         """The next hint, stored before it is told."""
         if (no := coach_refusal(asked, self._visit)) is not None:
             return {"problem": no}
-        told = self._coach.asked(self._visit, seen, system)
+        told = self._coach.asked(self._visit, seen)
         if told is not None and told.is_new:
             no = self._kept([coaching.event(told, self._visit)])
-        return {"problem": no} if no else coaching.answer(told, asked, self._visit)
+        return {"problem": no} if no else coaching.answer(told, asked, self._visit, system)
 
     def _view(self, system: str, asked: Standing) -> dict[str, Any]:
         told = view(
@@ -245,4 +245,8 @@ class CallDesk(ClosedDesk):
             causes=causes(),
             system=system,
         )
-        return {**told, "terms": terms(asked), "coach": coaching.coached(asked, self._visit)}
+        return {
+            **told,
+            "terms": terms(asked),
+            "coach": coaching.coached(asked, self._visit, system),
+        }

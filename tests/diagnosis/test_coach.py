@@ -58,7 +58,7 @@ def done(visit: Visit, at: Site, *acts: actions.Action) -> Visit:
 
 def asked(visit: Visit, call: CallFile) -> tuple[Visit, Hint]:
     """The visit with one more hint taken."""
-    told = hint(visit, call, "us")
+    told = hint(visit, call)
     if told.is_new:
         taken = events.Hinted(
             seq=visit.next_seq,
@@ -66,6 +66,7 @@ def asked(visit: Visit, call: CallFile) -> tuple[Visit, Hint]:
             rung=told.rung,
             about=told.about,
             said=told.said,
+            said_si=told.said_si,
         )
         visit = advanced(visit, taken)
     return visit, told
@@ -136,8 +137,8 @@ def test_walking_about_does_not_change_what_the_coach_is_on(call: CallFile) -> N
     visit, first = asked(at_the_air_handler(at), call)
     for place in ("return_grille", "registers"):
         visit = done(visit, at, actions.GoTo(place=place))
-        assert hint(visit, call, "us").about == first.about
-        assert hint(visit, call, "us").rung == 2
+        assert hint(visit, call).about == first.about
+        assert hint(visit, call).rung == 2
 
 
 def test_before_anything_is_measured_come_people_the_complaint_and_safety(call: CallFile) -> None:
@@ -149,13 +150,13 @@ def test_before_anything_is_measured_come_people_the_complaint_and_safety(call: 
         *(actions.Measure(measurement=name, technique="careful") for name in ASKED),
         actions.StartSystem(),
     ):
-        told = hint_at_once(visit, call, "us")
+        told = hint_at_once(visit, call)
         assert told is not None
         order.append(told.about)
         visit = done(visit, at, act)
     assert order == ["consent", *ASKED, "start_system"]
     visit = done(visit, at, actions.GoTo(place="outdoor_unit"))
-    told = hint_at_once(visit, call, "us")
+    told = hint_at_once(visit, call)
     assert told is not None
     assert told.about == "hazard_look_outdoor"
 
@@ -176,7 +177,7 @@ def test_the_same_readings_give_the_same_hints_whatever_is_true(call: CallFile) 
         told[name] = json.dumps([[one.rung, one.about, one.said] for one in said])
     assert told["leaking"] == told["short"]
     # The readings do count: another sheet gets other hints somewhere on the ladder or the worth.
-    assert hint(other, call, "us") != hint(visit, call, "us") or told["leaking"] != json.dumps(
+    assert hint(other, call) != hint(visit, call) or told["leaking"] != json.dumps(
         [[one.rung, one.about, one.said] for one in _ladder(other, call)]
     )
 

@@ -9,6 +9,8 @@ import pytest
 
 from simulator.calls.events import Hinted
 from simulator.diagnosis import coach
+from simulator.diagnosis.coach import EXPECTS
+from simulator.diagnosis.interview import ASKED
 from simulator.records.class_records import ClassRecord
 from simulator.serve import class_rules, coaching, visits
 from simulator.serve.class_files import assignments, class_records, class_visits
@@ -108,7 +110,7 @@ def test_the_site_is_not_asked_and_twins_hear_the_same(
     before, told = desk.visit, {}
     for faults in ({"supply_leak": 0.25}, {"undercharge": 0.3}, {"weak_blower": 0.5}):
         asked = coaching.Coach(twin(desk, **faults)._site.call)
-        while (hint := asked.asked(before, 0, "us")) is None:
+        while (hint := asked.asked(before, 0)) is None:
             time.sleep(0.05)
         told[json.dumps(faults)] = (hint.rung, hint.about, hint.said)
     assert len(set(told.values())) == 1
@@ -141,6 +143,26 @@ def test_acts_go_on_while_the_coach_thinks(tmp_path: Path, monkeypatch: pytest.M
     # It is thought over again for where the visit stands now.
     assert ask(desk)["coach"]["taken"] == 1
     assert stored(desk)[0].about == "hazard_look_air_handler"
+
+
+def test_a_hint_follows_the_units_though_it_was_told_before(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The same kelvin either way: what is told in °F reads in °C once the units are switched."""
+    desk = desk_for("mallorn", tmp_path, monkeypatch)
+    go(desk, "customer", "consent", " ".join(ASKED))
+    while (rung := ask(desk)["coach"]["rung"]) < EXPECTS:
+        assert rung == len(desk.visit.hints)
+    said = " ".join(desk.view("us")["coach"]["said"])
+    in_si = " ".join(desk.view("si")["coach"]["said"])
+    assert "°F" in said
+    assert "°C" in in_si
+    assert "°F" not in in_si
+    missed = desk.act({"do": "coach", "seen": EXPECTS - 1, "units": "si"})
+    assert " ".join(missed["coach"]["said"]) == in_si
+    again = visits.open_desk(desk._record.token)
+    assert " ".join(again.view("us")["coach"]["said"]) == said
+    assert len(desk.visit.hints) == EXPECTS
 
 
 def test_what_fails_in_a_thought_is_raised_where_it_is_asked(

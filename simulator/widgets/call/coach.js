@@ -69,7 +69,8 @@ function coachBar(foot, line, units) {
     if (!told) node.remove();
     else if (!node.isConnected) foot.append(node);
     if (!told || asking) return;
-    const isNew = !now || now.taken !== told.taken;
+    // Told anew in other units too; only what is new or reads otherwise is spoken again.
+    const isNew = !now || now.taken !== told.taken || now.said.join() !== told.said.join();
     now = told;
     if (isNew) { hinted(); drawn(); }
   }
