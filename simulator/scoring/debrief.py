@@ -93,23 +93,29 @@ def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
     list
         ``text`` of each and ``seq``, the event it is about; the third once all is worked out.
     """
-    true, said = tuple(shares(key)), visit.finding.causes if visit.finding else ()
-    right = [cause for cause in true if cause in said]
-    names = "; ".join(name_of(cause) for cause in true)
     stated = visit.finding.seq if visit.finding else visit.events[-1].seq
-    if len(right) == len(true) == len(said):
-        first = f"You found what was true: {names}."
-    elif right:
-        wrong = len(said) - len(right)
-        beside = f", and named {wrong} that {'was' if wrong == 1 else 'were'} not" if wrong else ""
-        first = f"You found {len(right)} of {len(true)}{beside}. True was: {names}."
-    else:
-        first = f"You did not find what was true: {names}."
     return [
-        {"text": first, "seq": stated},
+        {"text": _found(visit, key), "seq": stated},
         _outcome(visit, key, card),
         *([_next_time(visit, card.parts)] if card.is_final else []),
     ]
+
+
+def _found(visit: Visit, key: Key) -> str:
+    """Whole sentences: what is put together of pieces cannot be translated."""
+    true, said = tuple(shares(key)), visit.finding.causes if visit.finding else ()
+    right, all_true = sum(cause in said for cause in true), len(true)
+    names = "; ".join(name_of(cause) for cause in true)
+    if right == all_true == len(said):
+        return f"You found what was true: {names}."
+    if not right:
+        return f"You did not find what was true: {names}."
+    wrong = len(said) - right
+    if wrong == 0:
+        return f"You found {right} of {all_true}. True was: {names}."
+    if wrong == 1:
+        return f"You found {right} of {all_true}, and named 1 that was not. True was: {names}."
+    return f"You found {right} of {all_true}, and named {wrong} that were not. True was: {names}."
 
 
 def _outcome(visit: Visit, key: Key, card: Scorecard) -> dict[str, Any]:

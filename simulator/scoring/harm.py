@@ -105,9 +105,9 @@ def _said(event: Repaired, visit: Visit) -> str:
     cost = f"{event.minutes:.0f} min"
     if event.amount is not None:
         us, si = (show(event.amount, "small_mass", system) for system in ("us", "si"))
-        cost += f" and {us} ({si}) of refrigerant moved"
+        cost = f"{event.minutes:.0f} min and {us} ({si}) of refrigerant moved"
     elif event.repair in PARTS:
-        cost += f" and {PARTS[event.repair]}"
+        cost = f"{event.minutes:.0f} min and {PARTS[event.repair]}"
     if event.repair not in REFRIGERANT:
         return f"{title} at minute {event.minute:.0f}: nothing mended, paid for with {cost}."
     known = airflow_known([e.reading for e in visit.readings if e.seq < event.seq])

@@ -131,7 +131,7 @@ def tried(lesson: str, part: str, question: str, state: str, predicted: str) -> 
         value = round(number(lesson, state, reading), decimals) + 0.0
         # As printed: nobody can see a move between two equal figures.
         move = round(value - round(number(lesson, block["states"][0], reading), decimals), decimals)
-        moved = f"{abs(move):,.{decimals}f} {'above' if move > 0 else 'below'}" if move else ""
+        moved = _apart(move, f"{abs(move):,.{decimals}f}")
         text = printed(value, decimals)
         cells.append({"value": text, "move": moved})
         unit = state_table(lesson, state)[reading]["unit"]
@@ -139,6 +139,12 @@ def tried(lesson: str, part: str, question: str, state: str, predicted: str) -> 
         said.append(f"{LABELS[reading].lower()} {text} {unit}{healthy}")
     name = lesson_file(lesson)["states"][state]["name"]
     return {"cells": cells, "said": f"{name}: {'; '.join(said)}."}
+
+
+def _apart(move: float, size: str) -> str:
+    if not move:
+        return ""
+    return f"{size} above" if move > 0 else f"{size} below"
 
 
 def _asked(lesson: str, part: str, question: str) -> dict[str, Any]:

@@ -125,3 +125,18 @@ def test_a_version_of_a_call_is_told_in_the_language_of_the_call() -> None:
     )
     assert "año" in said
     assert spanish.say(mine.replace("degree", "day").replace("Degree", "Day")) != said
+
+
+def test_spanish_is_complete() -> None:
+    """Who adds a text adds its Spanish; a language that is begun later may have gaps."""
+    said = po.read((renewing.FOLDER / "es.po").read_text(encoding="utf-8"))
+    assert [message for message in messages() if not said.get(message)] == []
+
+
+def test_what_only_a_program_reads_is_no_text() -> None:
+    source = """
+def f() -> "Session":
+    Thread(target=f, name="waits for it")
+    return {"a": r"/class/([A-Z]{4,12})", "b": "Accept-Language", "c": "Read it. Then go."}
+"""
+    assert texts(source) == ["Read it. Then go."]

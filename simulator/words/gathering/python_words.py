@@ -14,11 +14,15 @@ SMALL_WORDS = frozenset(
     )
 )
 _PHRASE = re.compile(r"[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")
-_PROGRAM = re.compile(r"[|]|^[a-z_]+[.:/]|^[\w.-]+$(?<![a-z])|[<>=]{2}|<\w|%\(|\\|://")
+_PROGRAM = re.compile(
+    r"[|]|^[a-z_]+[.:/]|^[\w.-]+$(?<![a-z])|[<>=]{2}|<\w|%\(|\\|://"
+    # An address with a pattern in it, a header's name, a script, a note on a source.
+    r"|/\(\[|^[A-Z][a-z]+(?:-[A-Z][a-z]+)+$|^export default|no source$"
+)
 # Where a text is a person's whatever it looks like.
 NAMING = frozenset(("name", "title", "short", "measure", "counted_in", "amount_name"))
 # Where a text is no person's: notes on sources, patterns, headers, errors of a programmer.
-_NOTES = frozenset(("source", "href", "help", "server_default", "metadata"))
+_NOTES = frozenset(("source", "href", "help", "server_default", "metadata", "samesite"))
 _CALLS = frozenset(
     (
         *(
@@ -33,6 +37,7 @@ _CALLS = frozenset(
         ),
         *("TypeError", "ValueError", "LookupError", "RuntimeError", "BadSum", "DamagedEvent"),
         *("error", "warning", "info", "debug", "TypeAlias", "TypeVar", "add_argument"),
+        *("Thread", "by_name", "NeverEnds"),
     )
 )
 
@@ -51,31 +56,33 @@ def texts(source: str) -> list[str]:
         In the order in which they stand, holes of f-strings as ``{name}``.
     """
     tree = ast.parse(source)
-    docstrings = {id(text) for text in _docstrings(tree)}
-    found = _texts(tree, docstrings, is_named=False)
+    unsaid = {id(text) for text in _unsaid(tree)}
+    found = _texts(tree, unsaid, is_named=False)
     return list(dict.fromkeys(found))
 
 
-def _docstrings(tree: ast.AST) -> Iterator[ast.AST]:
-    """Texts that are a statement of their own."""
+def _unsaid(tree: ast.AST) -> Iterator[ast.AST]:
+    """Texts that are a statement of their own, and types that stand in quotes."""
     for node in ast.walk(tree):
         if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
             yield node.value
+        elif isinstance(node, ast.FunctionDef) and isinstance(node.returns, ast.Constant):
+            yield node.returns
 
 
-def _texts(node: ast.AST, docstrings: set[int], is_named: bool) -> Iterator[str]:
+def _texts(node: ast.AST, unsaid: set[int], is_named: bool) -> Iterator[str]:
     if isinstance(node, ast.JoinedStr):
-        yield from _joined(node, docstrings)
+        yield from _joined(node, unsaid)
     elif isinstance(node, ast.Constant):
-        if isinstance(node.value, str) and id(node) not in docstrings:
+        if isinstance(node.value, str) and id(node) not in unsaid:
             yield from _shown(node.value, is_named)
     elif not _is_programming(node):
         named = (isinstance(node, ast.keyword) and node.arg in NAMING) or _is_naming(node)
         for child in ast.iter_child_nodes(node):
-            yield from _texts(child, docstrings, named or (is_named and _passes_on(node)))
+            yield from _texts(child, unsaid, named or (is_named and _passes_on(node)))
 
 
-def _joined(node: ast.JoinedStr, docstrings: set[int]) -> Iterator[str]:
+def _joined(node: ast.JoinedStr, unsaid: set[int]) -> Iterator[str]:
     message = ""
     holes: dict[str, str] = {}
     for part in node.values:
@@ -83,7 +90,7 @@ def _joined(node: ast.JoinedStr, docstrings: set[int]) -> Iterator[str]:
             code = ast.unparse(part.value)
             holes.setdefault(code, _hole(part.value, set(holes.values())))
             message += f"{{{holes[code]}}}"
-            yield from _texts(part.value, docstrings, is_named=False)
+            yield from _texts(part.value, unsaid, is_named=False)
         elif isinstance(part, ast.Constant):
             message += str(part.value)
     yield from _shown(message, is_named=False)

@@ -17,6 +17,8 @@ _COMMAND_LINE = (
     *("serve/given.py", "quantities/kinds.py", "records/schema.py", "serve/bench_readings.py"),
     *("serve/bench_setting.py", "calls/call_table.py", "calls/call_file.py", "calls/sealed.py"),
 )
+# They look for words in what was seen, or write as a trainee does, whose words stay his own.
+_LOOKING = ("diagnosis/rules_of_thumb.py", "diagnosis/trainees.py")
 _COMMAND_PARTS = ("_command.py", "serve/bench/", "serve/forking/")
 
 
@@ -79,4 +81,4 @@ def _short(path: Path) -> str:
 
 def _is_command_line(path: Path) -> bool:
     inside = path.relative_to(PACKAGE).as_posix()
-    return inside in _COMMAND_LINE or any(part in inside for part in _COMMAND_PARTS)
+    return inside in (*_COMMAND_LINE, *_LOOKING) or any(part in inside for part in _COMMAND_PARTS)
