@@ -102,7 +102,6 @@ def in_short(visit: Visit, key: Key, card: Scorecard) -> list[dict[str, Any]]:
 
 
 def _found(visit: Visit, key: Key) -> str:
-    """Whole sentences: what is put together of pieces cannot be translated."""
     true, said = tuple(shares(key)), visit.finding.causes if visit.finding else ()
     right, all_true = sum(cause in said for cause in true), len(true)
     names = "; ".join(name_of(cause) for cause in true)
@@ -110,12 +109,10 @@ def _found(visit: Visit, key: Key) -> str:
         return f"You found what was true: {names}."
     if not right:
         return f"You did not find what was true: {names}."
-    wrong = len(said) - right
-    if wrong == 0:
+    if right == len(said):
         return f"You found {right} of {all_true}. True was: {names}."
-    if wrong == 1:
-        return f"You found {right} of {all_true}, and named 1 that was not. True was: {names}."
-    return f"You found {right} of {all_true}, and named {wrong} that were not. True was: {names}."
+    wrong = len(said) - right
+    return f"You found {right} of {all_true}, and wrongly named {wrong} more. True was: {names}."
 
 
 def _outcome(visit: Visit, key: Key, card: Scorecard) -> dict[str, Any]:
