@@ -259,14 +259,9 @@ def turning_point(visit: Visit, key: Key, site: Site) -> str:
     """
     if not key.causes:
         return ""
-    ranked = sorted(
-        (
-            (weight, cause, name)
-            for cause in key.causes
-            for name, weight in weights()[cause].items()
-        ),
-        reverse=True,
-    )
+    of_causes = ((cause, weights()[cause]) for cause in key.causes)
+    worths = ((worth, cause, name) for cause, all_of in of_causes for name, worth in all_of.items())
+    ranked = sorted(worths, reverse=True)
     first = visit.repairs[0].seq if visit.repairs else float("inf")
     taken = {e.reading.measurement: e for e in reversed(visit.readings) if e.seq < first}
     for weight, _, name in ranked:
