@@ -50,7 +50,7 @@ class Assignment:
         Parameters
         ----------
         trainee : str
-            The browser's own name.
+            The browser's own name; empty for what everybody has.
 
         Returns
         -------
@@ -59,7 +59,7 @@ class Assignment:
         """
         if self.minutes is None:
             return None
-        return self.minutes + self.extra.get("", 0.0) + self.extra.get(trainee, 0.0)
+        return self.minutes + sum(self.extra.get(name, 0.0) for name in {"", trainee})
 
 
 class Assignments:
@@ -250,7 +250,7 @@ def read(connection: Connection, row: Row[Any] | None) -> Assignment:
     added = connection.execute(
         select(table.c.trainee, func.sum(table.c.minutes))
         .where(table.c["class"] == getattr(row, "class"), table.c.call == row.call)
-        .where(table.c.given_at >= row.given_at)
+        .where(table.c.given_at >= _set_at(connection, row))
         .group_by(table.c.trainee)
     )
     return Assignment(
@@ -259,3 +259,14 @@ def read(connection: Connection, row: Row[Any] | None) -> Assignment:
         is_released=bool(row.is_released),
         extra={str(trainee): float(minutes) for trainee, minutes in added},
     )
+
+
+def _set_at(connection: Connection, row: Row[Any]) -> float:
+    """When the terms of a row were set; releasing them adds a row and takes no time away."""
+    if not row.is_released:
+        return float(row.given_at)
+    table = schema.assignments
+    mine = and_(table.c["class"] == getattr(row, "class"), table.c.call == row.call)
+    before = and_(mine, table.c.id < row.id, table.c.is_released == 0)
+    found = connection.execute(select(func.max(table.c.given_at)).where(before)).scalar()
+    return float(row.given_at if found is None else found)

@@ -118,11 +118,23 @@ def test_time_runs_out_on_site_and_can_be_added(one_class: ClassRecord) -> None:
     do(ben, "declare", causes=["undercharge"], cited=[])
 
 
+def test_everybodys_time_is_told_once_and_stays_when_scores_are_released(
+    one_class: ClassRecord,
+) -> None:
+    assignments().assign(one_class.code, "rooke", "test", 30.0)
+    assignments().extend(one_class.code, "rooke", 20.0)
+    assignments().extend(one_class.code, "rooke", 5.0, "first-trainee")
+    for _ in range(2):
+        own = assignments().of(one_class.code)["rooke"]
+        assert (own.allowed(""), own.allowed("first-trainee")) == (50.0, 55.0)
+        assignments().release(one_class.code, "rooke")
+
+
 def test_old_extensions_do_not_add_to_new_terms(one_class: ClassRecord) -> None:
     assignments().assign(one_class.code, "rooke", "test", 30.0)
     assignments().extend(one_class.code, "rooke", 10.0)
     assignments().assign(one_class.code, "rooke", "test", 40.0)
-    assert assignments().of(one_class.code)["rooke"].allowed("") == 40.0
+    assert assignments().of(one_class.code)["rooke"].allowed("second-trainee") == 40.0
 
 
 def test_a_call_is_taken_back_and_assigned_again(one_class: ClassRecord) -> None:
