@@ -29,7 +29,9 @@ def _both(value: float, kind: str) -> str:
 def label(seen: Seen) -> str:
     """The outdoor unit's label: refrigerant, charge, capacitor."""
     unit = seen.installation.unit
-    metering = "valve" if float(unit.metering.is_thermostatic) > 0.5 else "fixed orifice"
+    metering = (
+        "thermostatic valve" if float(unit.metering.is_thermostatic) > 0.5 else "fixed orifice"
+    )
     microfarads = capacitor_label(unit) * 1e6
     return (
         f"The label says {unit.plate_refrigerant}, {_both(float(unit.plate_charge), 'mass')} with "

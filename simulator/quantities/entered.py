@@ -45,24 +45,25 @@ def entered(
     simulator.quantities.entered.BadEntry: The airflow must be 0 to 2,119 cfm, not 9999.
     """
     bottom, top = show(low, kind, system), show(high, kind, system)
-    allowed = f"{bottom.text} to {top}"
     plain = text.strip().replace(MINUS, "-").replace(",", "")
     if not plain:
-        raise BadEntry(f"The {name} is missing; give a number from {allowed}.")
+        raise BadEntry(f"The {name} is missing; give a number from {bottom.text} to {top}.")
     try:
         if "_" in plain:
             raise ValueError
         number = float(plain)
     except ValueError:
         raise BadEntry(
-            f"The {name} must be a number from {allowed}, not {text.strip()[:40]!r}."
+            f"The {name} must be a number from {bottom.text} to {top}, not {text.strip()[:40]!r}."
         ) from None
     if not math.isfinite(number):
-        raise BadEntry(f"The {name} must be a number from {allowed}, not {text.strip()[:40]}.")
+        raise BadEntry(
+            f"The {name} must be a number from {bottom.text} to {top}, not {text.strip()[:40]}."
+        )
     value = from_display(number, kind, system)
     # The limits as printed are allowed, though they are rounded.
     how = display(kind, system)
     slack = 0.5 * how.scale * 10.0**-how.decimals
     if not low - slack <= value <= high + slack:
-        raise BadEntry(f"The {name} must be {allowed}, not {text.strip()[:40]}.")
+        raise BadEntry(f"The {name} must be {bottom.text} to {top}, not {text.strip()[:40]}.")
     return min(max(value, low), high)

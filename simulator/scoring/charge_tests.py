@@ -87,8 +87,13 @@ def charge_left(visit: Visit, site: Site) -> list[str]:
     off = float(site.installation(acts_of(visit)).unit.charge) / right - 1.0
     if abs(off) < NEAR_ENOUGH:
         return []
-    more = "more" if off > 0.0 else "less"
+    percent = f"{abs(100.0 * off):.0f}"
+    if off > 0.0:
+        return [
+            f"As left, the circuit holds {percent} % more refrigerant than it should; "
+            "so the next technician finds it."
+        ]
     return [
-        f"As left, the circuit holds {abs(100.0 * off):.0f} % {more} refrigerant than it should; "
+        f"As left, the circuit holds {percent} % less refrigerant than it should; "
         "so the next technician finds it."
     ]

@@ -204,8 +204,9 @@ def diagnosis(visit: Visit, key: Key, grounds: Grounds) -> Part:
             because.append(Because(f"Not found: {name_of(cause)}.", seq))
             continue
         points += FINDING * share * (1.0 if one.is_enough else LUCK)
-        luck = "" if one.is_enough else ", though too little was there to know it by"
-        because.append(Because(f"Found: {name_of(cause)}{luck}.", seq))
+        name = name_of(cause)
+        lucky = f"Found: {name}, though too little was there to know it by."
+        because.append(Because(f"Found: {name}." if one.is_enough else lucky, seq))
     for cause in found:
         if cause not in shares(key):
             points -= FALSE

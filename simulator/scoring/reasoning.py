@@ -65,8 +65,9 @@ def weakness(visit: Visit, event: Measured) -> str | None:
     if event.reading.value is None:
         return None
     if event.reading.technique != CARE:
-        way = {t.id: t.name for t in item.techniques}[event.reading.technique]
-        return f"{item.name} at minute {event.minute:.0f} was taken carelessly ({way.lower()})."
+        name = {t.id: t.name for t in item.techniques}[event.reading.technique]
+        way = name[:1].lower() + name[1:]
+        return f"{item.name} at minute {event.minute:.0f} was taken carelessly ({way})."
     if TOOLS[item.tool_id] is TOOLS["manometer"]:
         zeroed = met_at(visit, "zero_manometer")
         if zeroed is None or zeroed.seq > event.seq:

@@ -115,7 +115,8 @@ def bill_chart(setting: Setting, system: str) -> dict[str, Any]:
     total, fine = (month["total"] for month in months)
     apart = "as much as healthy"
     if abs(total - fine) > SAME:
-        apart = f"${abs(total - fine):,.0f} {'more' if total > fine else 'less'} than healthy"
+        dollars = f"${abs(total - fine):,.0f}"
+        apart = f"{dollars} more than healthy" if total > fine else f"{dollars} less than healthy"
     return {
         "kind": "bars",
         "title": "Bill of a month",

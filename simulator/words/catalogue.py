@@ -22,9 +22,12 @@ _SENTENCE_ENDS = (
     re.compile(r"((?<=[.?!]) )"),
     re.compile(r"(; )"),
     re.compile(r"(: )"),
-    re.compile(r"(, )"),
-    re.compile(r"( · | \(|\))"),
+    re.compile(r"(, | · | \(|\))"),
 )
+_ANY_END = re.compile(r"(?<=[.?!]) |; |: |, | · | \(|\)")
+_NEXT = re.compile(r"[.?!] [A-Z]")
+_ALL_QUOTED = re.compile(r'"([^"]+)"')
+_STOPS = frozenset(".,;:")
 _HEAD = 2000
 
 
@@ -108,9 +111,14 @@ class Catalogue:
         """A text of the bench in this language, as much of it as is known."""
         if not _LETTERS.search(text):
             return text
+        if (bare := text.strip(" ")) != text:
+            return text.replace(bare, self.say(bare))
         if "\n" in text:
             return "".join(self.say(part) for part in _SPACE.split(text))
         known = self._known(text)
+        if known is not None:
+            return known
+        known = self._with_a_name(text) or self._with_and(text)
         if known is not None:
             return known
         name, colon, told = text.partition(": ")
@@ -121,6 +129,14 @@ class Catalogue:
             if len(parts) > 1:
                 return "".join(self.say(part) for part in self._whole(parts))
         return text
+
+    def _with_and(self, text: str) -> str | None:
+        """Names with "and" or "or" between them; none where one of them is not known."""
+        for word in ("or", "and"):
+            known = [self._known(name) for name in text.split(f" {word} ")]
+            if len(known) > 1 and None not in known:
+                return f" {self.say(word)} ".join(name for name in known if name is not None)
+        return None
 
     def _whole(self, parts: list[str]) -> list[str]:
         """Parts of a list, put together again where a name has a comma of its own."""
@@ -140,18 +156,58 @@ class Catalogue:
         if text.startswith("#"):
             marks, _, heading = text.partition(" ")
             return f"{marks} {self.say(heading)}"
-        for sentence in self._sentences:
-            found = sentence.translated(text, self.say)
-            if found is not None:
-                return found
+        if (exact := self._exact(text)) is not None:
+            return exact
+        if (quoted := _ALL_QUOTED.fullmatch(text)) is not None:
+            inner = self._known(quoted[1])
+            return None if inner is None else f'"{inner}"'
+        if (found := self._filled(text)) is not None:
+            return found
         if (numbered := self._with_numbers(text)) is not None:
             return numbered
-        if text[:-1] in self._said and text[-1] in ".,;:":
-            return self._said[text[:-1]] + text[-1]
+        large = text[:1].upper() + text[1:]
+        found = None if large == text else self._filled(large)
+        return None if found is None else _small(found)
+
+    def _exact(self, text: str) -> str | None:
+        """A text of the catalogue; its first letter is as large as it was."""
+        if text in self._said:
+            return self._said[text]
         small = self._small.get(text.lower())
+        if small is None and text[-1:] in _STOPS and (bare := self._exact(text[:-1])) is not None:
+            return bare + text[-1]
         if small is None or text[:1].islower():
             return small
         return small[:1].upper() + small[1:]
+
+    def _filled(self, text: str) -> str | None:
+        """A sentence with holes; rather two sentences than one with the next one in a hole."""
+        swallowed = None
+        for sentence in self._sentences:
+            found = sentence.filled(text)
+            if found is None:
+                continue
+            if not any(_NEXT.search(told) for told in found.values()):
+                return sentence.told(found, self.say)
+            swallowed = swallowed or (sentence, found)
+        if swallowed is None:
+            return None
+        parts = _SENTENCE_ENDS[0].split(text)
+        known = [self._known(part) if part.strip() else part for part in parts]
+        if len(parts) > 1 and None not in known:
+            return "".join(part for part in known if part is not None)
+        return swallowed[0].told(swallowed[1], self.say)
+
+    def _with_a_name(self, text: str) -> str | None:
+        """A text that begins or ends with a name which has a comma or a colon of its own."""
+        ends = list(_ANY_END.finditer(text))
+        for end in reversed(ends[1:]):
+            if (name := self._exact(text[: end.start()])) is not None:
+                return name + end[0] + self.say(text[end.end() :])
+        for end in ends[:-1]:
+            if (name := self._exact(text[end.end() :])) is not None:
+                return self.say(text[: end.start()]) + end[0] + name
+        return None
 
     def _with_numbers(self, text: str) -> str | None:
         """A text of the catalogue but for its numbers, each of which stands for one other."""

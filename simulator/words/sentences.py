@@ -5,12 +5,13 @@ a sentence is recognised where it leaves the bench, by the words between its hol
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 
 HOLE = re.compile(r"\{[^{}]*\}")
 _TELLING = 4  # letters: "at" between two holes would cut any sentence in two
+_TELLING_START = 5  # letters of one that starts with a small letter: "the" starts too many
 _WORD = re.compile(r"[^\W\d_]{2}")
 
 
@@ -44,19 +45,17 @@ class Sentence:
         """
         return sum(map(len, HOLE.split(self.english)))
 
-    def translated(self, text: str, told: Callable[[str], str]) -> str | None:
-        """A text that follows this sentence, in the other language.
+    def filled(self, text: str) -> dict[str, str] | None:
+        """What stands in the holes of a text that follows this sentence.
 
         Parameters
         ----------
         text : str
             English, its holes filled.
-        told : callable
-            Translates what is in the holes.
 
         Returns
         -------
-        str or None
+        dict or None
             None where the text is another sentence.
         """
         if self._words not in text:
@@ -64,8 +63,23 @@ class Sentence:
         found = _compiled(self.english).fullmatch(text)
         if found is None:
             return None
-        filled = dict(zip(dict.fromkeys(HOLE.findall(self.english)), found.groups(), strict=True))
-        return HOLE.sub(lambda hole: told(filled.get(hole[0], "")), self.said)
+        return dict(zip(dict.fromkeys(HOLE.findall(self.english)), found.groups(), strict=True))
+
+    def told(self, filled: Mapping[str, str], say: Callable[[str], str]) -> str:
+        """The sentence in the other language.
+
+        Parameters
+        ----------
+        filled : mapping
+            Hole to its English text.
+        say : callable
+            Translates what is in the holes.
+
+        Returns
+        -------
+        str
+        """
+        return HOLE.sub(lambda hole: say(filled.get(hole[0], "")), self.said)
 
 
 def has_words(message: str) -> bool:
@@ -89,7 +103,7 @@ def is_telling(message: str) -> bool:
     Parameters
     ----------
     message : str
-        One that begins with a hole needs a longer word than one that does not.
+        One that begins with a hole or a small letter needs a longer word than one that does not.
 
     Returns
     -------
@@ -97,7 +111,9 @@ def is_telling(message: str) -> bool:
     """
     parts = HOLE.split(message)
     letters = sum(sign.isalpha() for part in parts for sign in part)
-    return len(parts) > 1 and letters >= (1 if parts[0].strip() else _TELLING)
+    start = parts[0].strip()[:1]
+    enough = 1 if start.isupper() else _TELLING_START if start else _TELLING
+    return len(parts) > 1 and letters >= enough
 
 
 @cache

@@ -140,3 +140,26 @@ def f() -> "Session":
     return {"a": r"/class/([A-Z]{4,12})", "b": "Accept-Language", "c": "Read it. Then go."}
 """
     assert texts(source) == ["Read it. Then go."]
+
+
+def test_a_sentence_is_not_lost_in_the_hole_of_another() -> None:
+    words = Catalogue("xx", {
+        "{name} at minute {minute}.": "{name} MIN {minute}.",
+        "{name} at minute {minute} cannot judge.": "{name} MIN {minute} NEIN.",
+        "It was off.": "AUS.", "Hole": "LOCH",
+    })  # fmt: skip
+    assert words.say("Hole at minute 3 cannot judge. It was off.") == "LOCH MIN 3 NEIN. AUS."
+    assert words.say("hole at minute 3.") == "lOCH MIN 3."
+
+
+def test_names_with_signs_of_their_own_stay_whole() -> None:
+    words = Catalogue("xx", {
+        "None: coil iced over": "A", "Hole at 25 Pa: the hole, not the rest": "B", "or": "OR",
+        "the {what}": "{what}", "Put on, then go": "C", "Panel": "D", "Fine now.": "E.",
+    })  # fmt: skip
+    assert words.say("None: coil iced over, panel") == "A, d"
+    assert words.say("Hole at 25 Pa: the hole, not the rest: 38 cfm") == "B: 38 cfm"
+    assert words.say("Put on, then go (Panel).") == "C (D)."
+    assert words.say("put on, then go or panel") == "c OR d"
+    assert words.say('panel: "Fine now."') == 'd: "E."'
+    assert words.say(" Fine now.") == " E."

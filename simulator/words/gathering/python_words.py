@@ -11,11 +11,12 @@ SMALL_WORDS = frozenset(
     (
         *("running", "off", "before", "after", "above", "below", "steady", "not steady"),
         *("cooling", "heating", "healthy", "usual", "now", "measuring", "repaired", "closed"),
+        *("mastic", "insulation", "and", "or"),
     )
 )
-_PHRASE = re.compile(r"[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")
+_PHRASE = re.compile(r"^an? [a-z]|[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")
 _PROGRAM = re.compile(
-    r"[|]|^[a-z_]+[.:/]|^[\w.-]+$(?<![a-z])|[<>=]{2}|<\w|%\(|\\|://"
+    r"[|]|^[a-z_]+[.:/]|^[\w.-]+$(?<![a-z])(?<![a-z]\.)|[<>=]{2}|<\w|%\(|\\|://"
     # An address with a pattern in it, a header's name, a script, a note on a source.
     r"|/\(\[|^[A-Z][a-z]+(?:-[A-Z][a-z]+)+$|^export default|no source$"
 )
