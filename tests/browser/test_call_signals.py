@@ -61,8 +61,8 @@ def test_leaving_names_what_is_missing_and_ends_at_the_debrief(capstone: Page) -
     expect(missing).to_contain_text("system is off")
     assert page.locator(".call .main:visible").all_inner_texts() == ["Leave the site"]
     act(page, "close-sure")
-    expect(page.locator(".call-strip")).to_contain_text("This visit is closed.")
-    expect(page.locator('.call-strip [data-key="debrief"]')).to_be_focused()
+    expect(page.locator(".call-state")).to_contain_text("This visit is closed.")
+    expect(page.locator('.call-state [data-key="debrief"]')).to_be_focused()
     assert page.locator(".call .main:visible").all_inner_texts() == ["Open the debrief"]
 
 

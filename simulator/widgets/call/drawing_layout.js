@@ -11,9 +11,10 @@ function layOut(house, isNarrow) {
   const isFlat = spaces.includes("ceiling");
   // On a phone a crawl space that holds the air handler is drawn deep enough for its name.
   const isDeep = isNarrow && house.air_handler === "crawl_space";
-  const floor = cellar === "basement" ? 256 : isDeep ? 280 : cellar ? 296 : 326;
-  const deep = cellar === "basement" ? 384 : isDeep ? 380 : cellar ? 360 : floor;
-  const ceiling = isFlat ? 118 : cellar === "basement" ? 106 : 128;
+  const lift = isFlat ? 30 : 0; // no roof to make room for
+  const floor = (cellar === "basement" ? 256 : isDeep ? 280 : cellar ? 296 : 326) - lift;
+  const deep = cellar ? (cellar === "basement" ? 384 : isDeep ? 380 : 360) - lift : floor;
+  const ceiling = isFlat ? 118 - lift : cellar === "basement" ? 106 : 128;
   const side = spaces.includes("garage") ? page.garage : house.air_handler === "closet" ? page.closet : 0;
   const roomsRight = page.right - side;
   const { left, right } = page;

@@ -4,6 +4,7 @@ const TABS = ["house", "sheet", "causes", "finish"]; // of a phone
 const DESK = ["here", "causes", "finding", "repair", "write"]; // under the drawing
 const PHONE = "(max-width: 760px)";
 const NARROW_DRAWING = 560; // CSS px of the drawing's own column
+const ROOM = 240; // CSS px to be seen of what can be done at a place
 
 function render({ model, el: host }) {
   speak(model, WORDS);
@@ -93,6 +94,7 @@ function render({ model, el: host }) {
       if (message.do === "close") ui.closing = false;
       if (message.do === "go" && before && view.here !== before.here) ui.desk = "here";
       draw();
+      if (message.do === "go" && before && ui.desk === "here") toPlace();
       const said = before ? news(before, view) : "";
       say(late ? WORDS.caughtUp : said, false, before && spoken(before, view));
       if (message.do === "close" && view.debrief_ready) ui.focus("debrief");
@@ -167,10 +169,23 @@ function render({ model, el: host }) {
     ui.isSheetUp = false;
     draw();
     ui.focus(key);
-    // A drawer opens at its beginning, however far down the last one was read.
-    const nav = body.querySelector(".desk");
-    const start = nav.previousElementSibling.getBoundingClientRect().bottom;
+    toBeginning();
+  }
+
+  // What is turned to opens at its beginning, however far down the last was read.
+  function toBeginning() {
+    const above = ui.isPhone ? body.querySelector(".call-strip") : body.querySelector(".desk").previousElementSibling;
+    const start = above.getBoundingClientRect().bottom;
     if (start < 0) window.scrollBy(0, start);
+  }
+
+  // At a new place the drawing moves up as far as what can be done there needs to be seen.
+  function toPlace() {
+    const room = window.innerHeight - foot.offsetHeight - body.querySelector("#h-card").getBoundingClientRect().top;
+    const top = body.querySelector(".tab-house").getBoundingClientRect().top - (ui.isPhone ? body.querySelector(".tabs").offsetHeight : 0);
+    if (room > ROOM || top <= 0) return;
+    const isCalm = window.matchMedia("(prefers-reduced-motion: reduce)").matches;
+    window.scrollBy({ top: Math.min(top, ROOM - room), behavior: isCalm ? "auto" : "smooth" });
   }
 
   const drawers = { here: card, causes, finding, repair, write: writeUp };
@@ -195,6 +210,7 @@ function render({ model, el: host }) {
           if (name === "causes") ui.desk = "causes";
           if (name === "finish" && tab() !== "finish") ui.desk = view.finding ? "repair" : "finding";
           draw();
+          toBeginning();
         },
       }, WORDS[name]))),
       el("div", { class: "call-grid" },
@@ -206,7 +222,7 @@ function render({ model, el: host }) {
             onclick: () => turnTo(name, `desk-${name}`),
           }, el("span", {}, WORDS.desk[name]), el("span", { class: "small" }, status(name))))),
           drawers[ui.desk](view, ui, act)),
-        sheet(view)),
+        el("div", { class: "call-right" }, !ui.isPhone && state(view, ui, act), sheet(view, act))),
       // A closed drawer does not print; the record that stays with the customer must.
       view.write_up && el("div", { class: "print-only" }, el("h3", {}, WORDS.writeUp), el("p", {}, view.write_up)),
     ]);

@@ -2,10 +2,20 @@
 
 const GROUPS = ["low side", "high side", "air", "static", "electrical", "house"];
 
-function sheet(view) {
+function units(view, act) {
+  return el("div", { class: "row small units", role: "group", "aria-label": WORDS.units },
+    ["us", "si"].map((system) =>
+      el("button", {
+        class: "quiet", "data-key": `units-${system}`,
+        "aria-pressed": view.visit.units === system ? "true" : "false",
+        onclick: () => act({ do: "units", system }),
+      }, system === "us" ? "°F, psig" : "°C, kPa")));
+}
+
+function sheet(view, act) {
   const ready = view.places.flatMap((place) => place.steps).filter((step) => step.done);
   return el("section", { class: "tab-sheet", "aria-labelledby": "h-sheet", tabindex: "0" },
-    el("h2", { id: "h-sheet" }, WORDS.sheet),
+    el("div", { class: "sheet-head" }, el("h2", { id: "h-sheet" }, WORDS.sheet), units(view, act)),
     ready.length > 0 && el("details", { class: "small", "data-keep": "ready" },
       el("summary", { "data-key": "ready" }, `${WORDS.prepared} (${ready.length})`),
       el("ul", { class: "lines" }, ready.map((step) => el("li", {}, step.name)))),

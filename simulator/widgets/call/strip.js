@@ -7,17 +7,18 @@ function strip(view, ui, act) {
     el("div", { class: "call-who" },
       el("h1", {}, order.title || WORDS.title),
       !ui.isPhone && who,
-      !ui.isPhone && el("blockquote", {}, order.complaint),
-      el("details", { open: ui.orderOpen, ontoggle: (e) => { ui.orderOpen = e.target.open; } },
-        el("summary", { "data-key": "order" }, WORDS.order),
-        ui.isPhone && who,
-        ui.isPhone && el("blockquote", {}, order.complaint),
-        el("div", { class: "order" },
-          [order.equipment, [...order.history, order.weather]].map((lines) =>
-            el("ul", { class: "lines" }, lines.map((line) => el("li", {}, line))))))),
-    state(view, ui, act));
+      !ui.isPhone && el("blockquote", {}, order.complaint)),
+    el("details", { open: ui.orderOpen, ontoggle: (e) => { ui.orderOpen = e.target.open; } },
+      el("summary", { "data-key": "order" }, WORDS.order),
+      ui.isPhone && who,
+      ui.isPhone && el("blockquote", {}, order.complaint),
+      el("div", { class: "order" },
+        [order.equipment, [...order.history, order.weather]].map((lines) =>
+          el("ul", { class: "lines" }, lines.map((line) => el("li", {}, line)))))),
+    ui.isPhone && state(view, ui, act));
 }
 
+// Clock, system and waiting: beside the sheet, where they stay in reach; on a phone in the strip.
 function state(view, ui, act) {
   const running = view.system.state === "running";
   const open = view.visit.phase === "open";
@@ -45,12 +46,5 @@ function state(view, ui, act) {
           onkeydown: (e) => { if (e.key === "Enter") act({ do: "wait", minutes: ui.wait }); },
         })),
       el("button", { "data-key": "wait", onclick: () => act({ do: "wait", minutes: ui.wait }) },
-        `${WORDS.wait} (${WORDS.min})`)),
-    el("div", { class: "row small units", role: "group", "aria-label": WORDS.units },
-      ["us", "si"].map((system) =>
-        el("button", {
-          class: "quiet", "data-key": `units-${system}`,
-          "aria-pressed": view.visit.units === system ? "true" : "false",
-          onclick: () => act({ do: "units", system }),
-        }, system === "us" ? "°F, psig" : "°C, kPa"))));
+        `${WORDS.wait} (${WORDS.min})`)));
 }
