@@ -36,10 +36,7 @@ def scaled(reference: Unit, sheet: PublishedUnit) -> Unit:
     """
     size = sheet.tons * TON / float(reference.nominal_capacity)
     heat, volume, pressure, film = _against(reference.refrigerant, sheet.refrigerant)
-    coils = [
-        _times(_times(coil, size, _COIL), film, ("vapour_conductance",))
-        for coil in (reference.outdoor_coil, reference.indoor_coil)
-    ]
+    coils = [_coil(coil, size, film) for coil in (reference.outdoor_coil, reference.indoor_coil)]
     unit = replace(
         reference,
         name=sheet.name,
@@ -82,6 +79,10 @@ def _set_to(valve: MeteringDevice, superheat: float) -> MeteringDevice:
     """The same valve with its spring set to another superheat: as far open there as before."""
     spring = valve.spring_superheat + superheat - valve.rated_superheat
     return replace(valve, rated_superheat=superheat, spring_superheat=spring)
+
+
+def _coil(coil: Any, size: float, film: float) -> Any:
+    return _times(_times(coil, size, _COIL), film, ("vapour_conductance",))
 
 
 _COIL = (
