@@ -124,6 +124,11 @@ def tap(page: Page, *keys: str) -> None:
         assert page.evaluate("document.documentElement.scrollWidth") <= 390, key
 
 
+def assert_at_its_beginning(page: Page, heading: str) -> None:
+    """What was turned to is seen from its heading on."""
+    expect(page.locator(heading)).to_be_in_viewport()
+
+
 def test_a_call_on_a_telephone_by_touch(phone: Page) -> None:
     page = phone
     page.goto("/start/mallorn")
@@ -136,16 +141,22 @@ def test_a_call_on_a_telephone_by_touch(phone: Page) -> None:
     tap(page, "step-zero_manometer", "test-look_slot", "test-smoke_return")
     tap(page, "test-return_dry_bulb", "test-return_wet_bulb", "test-coil_airflow")
     tap(page, "place-registers", "test-register_sum", "place-zone", "step-hazard_look_zone")
+    assert_at_its_beginning(page, "#h-card")
     tap(page, "test-smoke_supply", "tab-sheet")
+    assert_at_its_beginning(page, "#h-sheet")
     expect(page.get_by_text("Register sum over airflow")).to_be_visible()
-    tap(page, "tab-causes", "mark-supply_leak-likely", "mark-return_leak-likely", "tab-finish")
+    tap(page, "tab-causes")
+    assert_at_its_beginning(page, "#h-causes")
+    tap(page, "mark-supply_leak-likely", "mark-return_leak-likely", "tab-finish")
     tap(page, "found-supply_leak", "found-return_leak")
     for box in page.locator('[data-key^="cited-"]').all():
         box.tap()
     tap(page, "declare", "stop", "desk-repair")
     for code in ("seal_supply", "seal_return"):
         tap(page, f"repair-{code}", f"sure-{code}")
-    tap(page, "start")
+    # The next thing to do stands where the repair was told.
+    expect(page.locator('[data-key="start-after"]')).to_be_in_viewport()
+    tap(page, "start-after")
     page.locator('[data-key="wait-minutes"]').fill("20")
     tap(page, "wait", "tab-house", "place-registers", "test-register_sum")
     tap(page, "place-return_grille", "test-house_pressure", "tab-finish", "desk-write")
@@ -154,9 +165,11 @@ def test_a_call_on_a_telephone_by_touch(phone: Page) -> None:
         "Registers give 97 % of the coil's air now, 76 % before; house pressure 0 Pa. The charge "
         "was left alone. Have the water heater's draught checked and watch the next bill."
     )
-    tap(page, "write", "close", "close-sure")
+    # What is written is left, saved before or not.
+    tap(page, "close", "close-sure")
     page.locator('[data-key="debrief"]').tap()
     assert total(page) >= 75
+    expect(page.locator(".timeline")).to_contain_text("Wrote to the customer")
 
 
 @pytest.fixture

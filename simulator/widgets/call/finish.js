@@ -53,11 +53,12 @@ function finding(view, ui, act) {
           rows.map((row) => box("cited", row.seq,
             `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${put(WORDS.at, { minute: Math.round(row.minute) })})`)));
       })),
-    stating(open, ui, act));
+    stating(view, ui, act));
 }
 
 // A finding that rests on nothing is asked about once; it may still be stated.
-function stating(open, ui, act) {
+function stating(view, ui, act) {
+  const open = view.visit.phase === "open";
   const state = () => { ui.guess = false; act({ do: "declare", causes: [...ui.found], cited: [...ui.cited] }); };
   const asks = ui.guess && ui.cited.size === 0;
   return el("div", {},
@@ -72,11 +73,15 @@ function stating(open, ui, act) {
           return ui.focus("declare-guess");
         },
       }, WORDS.declare),
+      view.finding && !asks && open && ["repair", "write"].map((next) => el("button", {
+        "data-key": `on-to-${next}`, "aria-label": `${WORDS.next}: ${WORDS.desk[next]}`, onclick: () => ui.turnTo(next, `desk-${next}`),
+      }, WORDS.desk[next])),
       asks && el("button", { "data-key": "declare-guess", "data-heir": "declare", disabled: !open, onclick: state }, WORDS.declareGuess)));
 }
 
 function repair(view, ui, act) {
   const open = view.visit.phase === "open";
+  const places = [...new Set(view.repairs.map((item) => item.place))];
   return el("section", { class: "drawer", "aria-labelledby": "h-repair" },
     el("h2", { id: "h-repair" }, WORDS.repair),
     el("p", { class: "small" }, WORDS.repairHelp),
@@ -84,9 +89,16 @@ function repair(view, ui, act) {
       el("h3", {}, WORDS.repairsDone),
       el("ul", { class: "lines" }, view.repairs_done.map((done) =>
         el("li", {}, `${put(WORDS.at, { minute: Math.round(done.minute) })}: ${done.name}`,
-          done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : "")))),
-    [...new Set(view.repairs.map((item) => item.place))].map((place) => el("div", { class: "group" },
-      el("h3", {}, place || WORDS.anywhere),
+          done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : ""))),
+      open && el("div", { class: "row" },
+        // Beside the sheet it is in reach anyway.
+        ui.isPhone && view.system.state !== "running" && el("button", {
+          class: ui.primary("start"), "data-key": "start-after", "data-heir": "retest", onclick: () => act({ do: "start" }),
+        }, WORDS.start[view.system.mode]),
+        el("button", { "data-key": "retest", onclick: () => ui.turnTo("here", "desk-here") }, WORDS.retest))),
+    jumps(places.map((place, i) => [`r-${i}`, view.places.find((item) => item.name === place)?.short || place || WORDS.anywhere])),
+    places.map((place, i) => el("div", { class: "group" },
+      el("h3", { id: `r-${i}` }, place || WORDS.anywhere),
       el("ul", { class: "rows" },
         view.repairs.filter((item) => item.place === place).map((item) => offered(item, open, ui, act))))));
 }
@@ -127,7 +139,9 @@ function repairSure(item, ui, act) {
         disabled: Boolean(item.blocked),
         onclick: async () => {
           const ok = await act({ do: "repair", repair: item.code, amount: item.amount ? ui.amount[item.code] || "" : null });
-          if (ok) { ui.repair = null; ui.draw(); }
+          if (!ok) return;
+          ui.repair = null;
+          ui.turnTo("repair", "retest");
         },
       }, `${WORDS.confirm} (${put(WORDS.minutesInAll, { minutes: item.walk + item.minutes })})`),
       el("button", {
@@ -160,7 +174,15 @@ function closing(view, ui, act) {
       ? closeSure(view, ui, act)
       : el("button", {
         class: ui.primary("close"), "data-key": "close",
-        onclick: () => { ui.closing = true; ui.draw(); ui.focus("leaving"); ui.show(".closing"); },
+        // What is written is left with the customer, saved before or not.
+        onclick: async () => {
+          const text = ui.draft(view);
+          if (text && text !== view.write_up) await act({ do: "write_up", text });
+          ui.closing = true;
+          ui.draw();
+          ui.focus("leaving");
+          ui.show(".closing");
+        },
       }, WORDS.close));
 }
 

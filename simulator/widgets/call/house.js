@@ -3,24 +3,66 @@
 function card(view, ui, act) {
   const place = view.places.find((item) => item.id === view.here);
   const open = view.visit.phase === "open";
-  const ways = ["ask", "look", "feel", "measure"];
+  const parts = partsOf(place);
+  const isMeasured = parts.some((part) => part.group);
   return el("section", { class: "card", "aria-labelledby": "h-card" },
     el("h2", { id: "h-card" }, place.name),
     place.caution && el("p", { class: "caution" }, place.caution),
-    place.steps.length > 0 && el("div", {},
-      el("h3", {}, WORDS.steps),
-      el("ul", { class: "rows" }, place.steps.map((step) => stepRow(step, view, open, act)))),
-    ways.map((way) => {
-      const tests = place.tests.filter((test) => test.way === way);
-      return tests.length > 0 && el("div", {},
-        el("h3", {}, WORDS.tests[way]),
-        groupsOf(tests).map(([group, some]) => [
-          group && el("h4", { class: { "low side": "low", "high side": "high" }[group] }, WORDS.groups[group]),
-          el("ul", { class: "rows" }, some.map((test) => testRow(test, view, open, ui, act)))]));
-    }));
+    place.tests.length > LONG && jumps(parts.map((part) => [part.id, part.name])),
+    parts.map((part, i) => [
+      part.group && !parts[i - 1]?.group && el("h3", {}, WORDS.tests.measure),
+      el(part.group && isMeasured ? "h4" : "h3", { id: part.id, class: { "low side": "low", "high side": "high" }[part.group] }, part.name),
+      el("ul", { class: "rows" }, part.steps
+        ? part.steps.map((step) => stepRow(step, view, open, act))
+        : runsOf(part.tests).map((run) => cautioned(run, view, open, ui, act)))]));
 }
 
+const WAYS = ["ask", "look", "feel", "measure"];
 const LONG = 8; // rows: more are set apart as on the sheet
+
+// What a place's list falls into, each with a heading of its own.
+function partsOf(place) {
+  const steps = place.steps.length > 0 ? [{ id: "p-steps", name: WORDS.steps, steps: place.steps }] : [];
+  return [...steps, ...WAYS.flatMap((way) => {
+    const tests = place.tests.filter((test) => test.way === way);
+    return tests.length === 0 ? [] : groupsOf(tests).map(([group, some]) => ({
+      id: `p-${way}-${group.replace(" ", "-")}`, name: group ? WORDS.groups[group] : WORDS.tests[way], group, tests: some,
+    }));
+  })];
+}
+
+// From the head of a long list to one of its parts; the keyboard goes with the eye.
+function jumps(parts) {
+  return el("nav", { class: "jumps", "aria-label": WORDS.jump }, parts.map(([id, name]) => el("button", {
+    class: "quiet", "data-key": `to-${id}`,
+    onclick: (e) => {
+      const heading = e.currentTarget.closest("section").querySelector(`#${CSS.escape(id)}`);
+      heading.setAttribute("tabindex", "-1");
+      heading.focus({ preventScroll: true });
+      heading.scrollIntoView({ block: "start" });
+    },
+  }, name)));
+}
+
+// Neighbours that carry the same caution: it is said once, over all of them.
+function runsOf(tests) {
+  const runs = [];
+  for (const test of tests) {
+    const last = runs[runs.length - 1];
+    if (last && test.caution && last[0].caution === test.caution) last.push(test);
+    else runs.push([test]);
+  }
+  return runs;
+}
+
+function cautioned(run, view, open, ui, act) {
+  if (run.length === 1) return testRow(run[0], view, open, ui, act);
+  const id = `caution-${run[0].id}`;
+  return [
+    el("li", { class: "over" }, el("p", { class: "caution", id }, run[0].caution)),
+    run.map((test) => testRow(test, view, open, ui, act, id)),
+  ];
+}
 
 function groupsOf(tests) {
   if (tests.length <= LONG) return [["", tests]];
@@ -42,16 +84,18 @@ function stepRow(step, view, open, act) {
       }, WORDS.doStep));
 }
 
-function testRow(test, view, open, ui, act) {
+function testRow(test, view, open, ui, act, cautionId) {
   const chosen = ui.technique[test.id] || (test.techniques[0] && test.techniques[0].id);
   const taken = view.sheet.filter((row) => row.name === test.name);
   const last = taken[taken.length - 1];
-  return el("li", {},
+  // Papers are read, people are asked.
+  const verb = test.id.startsWith("read_") ? WORDS.take.read : WORDS.take[test.way];
+  return el("li", { class: cautionId ? "under" : null },
     el("div", { class: "grow" },
       test.name,
       el("span", { class: "small" },
         ` ${test.minutes} ${WORDS.min}${test.way === "measure" ? ` · ${test.tool}` : ""}`),
-      test.caution && el("p", { class: "caution" }, test.caution),
+      test.caution && !cautionId && el("p", { class: "caution" }, test.caution),
       test.blocked && el("p", { class: "small blocked" }, test.blocked),
       test.techniques.length > 1 && el("label", { class: "technique" },
         el("span", { class: "small" }, WORDS.technique),
@@ -64,17 +108,19 @@ function testRow(test, view, open, ui, act) {
           el("option", { value: technique.id, selected: technique.id === chosen }, technique.name)))),
       last && el("p", { class: "landed" },
         last.words || el("strong", {}, withUnit(last.shown, last.unit)),
-        el("span", { class: "small" }, ` ${put(WORDS.at, { minute: last.minute })} · ${WORDS.steadiness[last.steadiness] || last.steadiness}`),
+        el("span", { class: "small" }, ` ${put(WORDS.at, { minute: last.minute })}`,
+          !last.words && ` · ${WORDS.steadiness[last.steadiness] || last.steadiness}`),
         moved(taken))),
     el("button", {
       "data-key": `test-${test.id}`,
       disabled: !open || Boolean(test.blocked),
-      "aria-label": `${last ? WORDS.again : WORDS.take[test.way]}: ${test.name}`,
+      "aria-label": `${last ? WORDS.again : verb}: ${test.name}`,
+      "aria-describedby": cautionId,
       onclick: () => act({
         do: "measure", test: test.id,
         technique: ui.technique[test.id] || (test.techniques[0] && test.techniques[0].id),
       }),
-    }, last ? WORDS.again : WORDS.take[test.way]));
+    }, last ? WORDS.again : verb));
 }
 
 // While a system still drifts, how the number moved since it was last read.

@@ -20,7 +20,7 @@ function sheet(view, act) {
       el("summary", { "data-key": "ready" }, `${WORDS.prepared} (${ready.length})`),
       el("ul", { class: "lines" }, ready.map((step) => el("li", {}, step.name)))),
     view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
-    view.sheet.some((row) => !row.conditions.includes(",")) && el("p", { class: "small" }, WORDS.unchanged),
+    view.sheet.some((row) => row.shown !== null && !row.conditions.includes(",")) && el("p", { class: "small" }, WORDS.unchanged),
     GROUPS.map((group) => {
       const rows = view.sheet.filter((row) => row.group === group).slice().reverse();
       return rows.length > 0 && el("div", { class: "group" },
@@ -54,9 +54,10 @@ function readingRow(row, view) {
   return el("li", { class: row.after_repair ? "after" : "", "data-seq": row.seq },
     el("div", { class: "grow" },
       el("span", {}, row.name),
-      el("span", { class: "small" },
-        ` ${placeName(view, row.place)} · ${put(WORDS.at, { minute: Math.round(row.minute) })} (${row.clock})`,
-        row.conditions ? ` · ${row.conditions}` : "",
+      el("span", { class: "small where" },
+        `${placeName(view, row.place)} · ${put(WORDS.at, { minute: Math.round(row.minute) })} (${row.clock})`,
+        // What a customer says does not hang on what the system does.
+        row.conditions && row.place !== "customer" ? ` · ${row.conditions}` : "",
         row.steadiness === "not steady" ? ` · ${WORDS.steadiness[row.steadiness]}` : "",
         row.technique ? ` · ${row.technique}` : "",
         row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
