@@ -89,7 +89,7 @@ class ClassRecords(Database):
         """
         title = " ".join(name.split())
         if not 1 <= len(title) <= LONGEST_TITLE:
-            raise RecordsError(f"A class needs a name of 1 to {LONGEST_TITLE} signs.")
+            raise RecordsError(f"A class needs a name of 1 to {LONGEST_TITLE} characters.")
         if not calls:
             raise RecordsError("Choose at least one call for the class.")
         code = "".join(secrets.choice(CODE_SIGNS) for _ in range(CODE_LENGTH))
@@ -198,7 +198,9 @@ class ClassRecords(Database):
         """
         called = " ".join(name.split())
         if not 1 <= len(called) <= LONGEST_NAME or not called.isprintable():
-            raise RecordsError(f"Give the name your instructor knows, 1 to {LONGEST_NAME} signs.")
+            raise RecordsError(
+                f"Give the name your instructor knows, 1 to {LONGEST_NAME} characters."
+            )
         joined = self.by_code(code)
         table = schema.members
         with self.writing() as connection:

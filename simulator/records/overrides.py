@@ -64,7 +64,7 @@ class Overrides:
         why = " ".join(reason.split())
         if not SHORTEST_REASON <= len(why) <= LONGEST_REASON or not why.isprintable():
             raise RecordsError(
-                f"Give a reason of {SHORTEST_REASON} to {LONGEST_REASON} signs for the trainee."
+                f"Give the trainee a reason of {SHORTEST_REASON} to {LONGEST_REASON} characters."
             )
         if not 0.0 <= points <= FULL:
             raise RecordsError("Points go from 0 to 100.")

@@ -66,3 +66,25 @@ class Reflections:
                 select(table.c.text).where(table.c.token == token).order_by(table.c.id.desc())
             ).first()
         return "" if found is None else str(found.text)
+
+    def answers(self, token: str) -> list[tuple[str, str]]:
+        """Everything written in the debrief of a visit.
+
+        Parameters
+        ----------
+        token : str
+            Of the visit.
+
+        Returns
+        -------
+        list of tuple of str
+            Question and answer, as they were kept.
+        """
+        table = schema.reflections
+        with self._classes.reading() as connection:
+            rows = connection.execute(
+                select(table.c.question, table.c.text)
+                .where(table.c.token == token)
+                .order_by(table.c.id)
+            ).all()
+        return [(str(row.question), str(row.text)) for row in rows]

@@ -22,6 +22,7 @@ from simulator.serve.class_sheets import gradebook, item_sheet, title_of
 from simulator.serve.classes import Row
 from simulator.serve.closed_visits import closed_card
 from simulator.serve.instructor_pages import ONE_CLASS, InstructorPage
+from simulator.serve.visit_told import visit_told
 
 
 class ClassPage(InstructorPage):
@@ -154,7 +155,7 @@ class Marks(ClassPage):
 
 
 class Mark(ClassPage):
-    """One closed visit: how its points came about, and setting others."""
+    """One visit: what was done and written; once closed, its points, and setting others."""
 
     def get(self, code: str, number: str) -> None:
         """Show it.
@@ -178,6 +179,8 @@ class Mark(ClassPage):
         self.check_xsrf_cookie()
         the_class = self.the_class(code)
         row = self._row(the_class, number)
+        if not row.is_closed:
+            raise HTTPError(404)
         try:
             points = self.number("points")
             if points is None:
@@ -190,9 +193,9 @@ class Mark(ClassPage):
         self.back(the_class, f"/marks/{row.number}")
 
     def _row(self, the_class: ClassRecord, number: str) -> Row:
-        """A closed visit of this very class."""
+        """A visit of this very class."""
         for row in classes.board(the_class):
-            if row.number == number and row.is_closed:
+            if row.number == number:
                 return row
         raise HTTPError(404)
 
@@ -205,6 +208,7 @@ class Mark(ClassPage):
                 row=row,
                 card=closed_card(row.token),
                 decided=overrides().of(row.token),
+                visit=visit_told(row.token),
                 problem=problem,
                 token=self.xsrf_form_html(),
             )

@@ -3,9 +3,11 @@
 import numpy as np
 
 from simulator.calls import call_file
+from simulator.calls.choice import NO_FAULT
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit, fold
+from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.playing import Trainee, played
 from simulator.scoring.grounds import grounds
 from simulator.scoring.scorecard import Scorecard, score
@@ -28,7 +30,7 @@ def closed_card(token: str) -> Scorecard | None:
         None while it is open: nothing is graded before the end.
     """
     visit = fold(visits.records().events(token))
-    return graded.so_far(token, visit, _site(token)) if visit.is_closed else None
+    return graded.so_far(token, visit, site_of(token)) if visit.is_closed else None
 
 
 def final_card(token: str) -> Scorecard | None:
@@ -45,10 +47,22 @@ def final_card(token: str) -> Scorecard | None:
         None while it is open.
     """
     visit = fold(visits.records().events(token))
-    return graded.final(token, visit, _site(token)) if visit.is_closed else None
+    return graded.final(token, visit, site_of(token)) if visit.is_closed else None
 
 
-def _site(token: str) -> Site:
+def site_of(token: str) -> Site:
+    """The house of a visit, with the key: for the server's own eyes.
+
+    Parameters
+    ----------
+    token : str
+        Of the visit.
+
+    Returns
+    -------
+    Site
+        Of the version that was dealt.
+    """
     record = visits.records().record(token)
     call = worked(record)
     return Site(call_file.load(call), sealed(call), record.seed)
@@ -70,6 +84,27 @@ def true_causes(token: str) -> tuple[str, ...]:
     if not fold(visits.records().events(token)).is_closed:
         return ()
     return tuple(shares(sealed(worked(visits.records().record(token))).opened()))
+
+
+def causes_on_paper(call: str) -> list[str]:
+    """What there is to find at a call, for the instructor who chooses among calls.
+
+    Parameters
+    ----------
+    call : str
+        Which call or version.
+
+    Returns
+    -------
+    list of str
+        For people; empty where nothing is wrong.
+
+    Raises
+    ------
+    CallFileError
+        If there is no such call.
+    """
+    return [name_of(code) for code in shares(sealed(call).opened()) if code != NO_FAULT]
 
 
 def site_for_paper(call: str) -> Site:

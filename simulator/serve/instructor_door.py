@@ -51,7 +51,9 @@ def set_password(password: str) -> None:
         If it is too short or too long.
     """
     if not SHORTEST <= len(password) <= LONGEST:
-        raise BadPassword(f"A password has {SHORTEST} to {LONGEST} signs, not {len(password)}.")
+        raise BadPassword(
+            f"A password has {SHORTEST} to {LONGEST} characters, not {len(password)}."
+        )
     records().set_password_hash(PasswordHasher().hash(password))
 
 

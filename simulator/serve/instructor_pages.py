@@ -12,6 +12,7 @@ from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.serve import classes, visits
 from simulator.serve.class_files import assignments, class_records
+from simulator.serve.closed_visits import causes_on_paper
 from simulator.serve.handlers import OwnPage
 from simulator.serve.instructor_door import COOKIE, NONE_SET, Door, records
 from simulator.serve.speaking import said
@@ -147,13 +148,15 @@ class Corner(InstructorPage):
         self.back(opened)
 
     def _show(self, problem: str, name: str = "", wanted: Sequence[str] = ()) -> None:
+        calls = visits.list_calls()
         self.finish(
             self.rendered(
                 "corner.html",
                 problem=problem,
                 typed={"name": name, "calls": wanted},
                 classes=class_records().classes(),
-                calls=visits.list_calls(),
+                calls=calls,
+                causes={call["id"]: causes_on_paper(call["id"]) for call in calls},
                 token=self.xsrf_form_html(),
             )
         )
@@ -183,12 +186,18 @@ class Board(InstructorPage):
         """
         the_class = self.the_class(code)
         titles = {call["id"]: call["title"] for call in visits.list_calls()}
-        rows = classes.shown(classes.board(the_class), self._with_names())
+        found = classes.board(the_class)
+        rows = classes.shown(found, self._with_names())
+        begun = dict.fromkeys(row.call_id for row in found)
         self.finish(
             self.rendered(
                 "board.html",
                 the_class=the_class,
                 calls=[(call, titles[call]) for call in the_class.calls if call in titles],
+                taken_back=[
+                    (c, titles[c]) for c in begun if c in titles and c not in the_class.calls
+                ],
+                address=self._address(),
                 terms=assignments().of(the_class.code),
                 rows=rows,
                 tally=classes.tally(rows),
@@ -209,6 +218,12 @@ class Board(InstructorPage):
         the_class = self.the_class(code)
         class_records().freeze(the_class.code, self.get_body_argument("freeze", "") == "yes")
         self.back(the_class)
+
+    def _address(self) -> str:
+        """Where trainees find the bench; empty where it is this computer's name for itself."""
+        if self.request.host_name in ("localhost", "::1") or self.request.host_name[:4] == "127.":
+            return ""
+        return f"{self.request.protocol}://{self.request.host}{self.settings['base_url']}"
 
     def _with_names(self) -> bool:
         return self.get_query_argument("names", "") == "yes"

@@ -37,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
         password = sys.stdin.readline().rstrip("\n")
     else:
         try:
-            password = getpass.getpass("Instructor's password: ")
+            password = getpass.getpass("Instructor's password, ten characters or more: ")
             again = getpass.getpass("Once more: ")
         except EOFError:
             sys.stderr.write("No password came; give it with --stdin or type it twice.\n")

@@ -13,7 +13,7 @@ import pytest
 from simulator.records.class_records import ClassRecords
 from simulator.records.visit_records import RecordsError
 from simulator.serve import class_sheets, classes, instructor_door, visits
-from simulator.serve.class_files import class_records, class_visits
+from simulator.serve.class_files import class_records, class_visits, reflections
 from simulator.serve.closed_visits import closed_card, final_card
 from simulator.serve.instructor_door import TRIES, BadPassword, Door, set_password
 from simulator.serve.visits import CallDesk
@@ -21,6 +21,7 @@ from tests.scoring.played import do, good_capstone
 from tests.serve.running import Answer, Client, RunningBench, running_bench
 
 PASSWORD = "four plain words here"
+WRITTEN = "Please have the water heater"
 FORGED = "benchcall-instructor=2|1:0|10:1700000000|20:benchcall-instructor|4:eWVz|" + 64 * "a"
 
 
@@ -274,6 +275,23 @@ def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     assert 'value="mallorn">' in instructor.ask(f"{own}/terms").body  # to be assigned again
     assert instructor.ask(f"{own}/debrief/mallorn").status == 200
     assert "start/mallorn" in trainee.ask("").body  # as practice of one's own
+
+
+def test_a_visit_and_its_words_are_read_by_the_instructor_alone(bench: RunningBench) -> None:
+    instructor, trainee = Client(bench.address), Client(bench.address)
+    send(instructor, "instructor/door", password=PASSWORD)
+    made = send(instructor, "instructor", name="Words", call="mallorn")
+    own = str(made.headers["Location"]).lstrip("/")
+    send(trainee, "join", code=own[-6:], name="Ana")
+    token = trainee.take_call("mallorn").split("visit=")[1]
+    one = f"{own}/marks/{visits.records().record(token).number}"
+    assert "nothing is graded before" in instructor.ask(one).body
+    assert send(instructor, one, points="5", reason="much too early").status == 404
+    good_capstone(visits.open_desk(token))
+    reflections().add(token, "Why so warm?", "The <b>return</b> was open.")
+    for words in ("Why so warm?", "The &lt;b&gt;return&lt;/b&gt; was open.", WRITTEN, "Arrived"):
+        assert words in instructor.ask(one).body
+        assert words not in trainee.ask(one).body
 
 
 def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:

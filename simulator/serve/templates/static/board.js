@@ -2,6 +2,9 @@
 const table = document.querySelector("table[data-rows]");
 const count = document.getElementById("count");
 const tally = document.getElementById("tally");
+const heads = [...table.tHead.rows[0].cells].map((head) => head.textContent);
+// On a telephone a row is a card: its first three cells speak for themselves.
+const PLAIN = 3;
 const CELLS = ["who", "call", "stage", "minutes", "readings", "repairs", "last", "stuck"];
 
 async function refresh() {
@@ -14,6 +17,7 @@ async function refresh() {
       CELLS.forEach((cell, i) => {
         const node = document.createElement(i ? "td" : "th");
         if (!i) node.scope = "row";
+        if (i >= PLAIN) node.dataset.label = heads[i];
         node.textContent = row[cell];
         line.append(node);
       });
@@ -23,7 +27,7 @@ async function refresh() {
       const number = tally.children[i].querySelector("strong");
       if (number.textContent !== String(stage.count)) number.textContent = stage.count;
     });
-    const text = count.dataset.says.replace("{n}", rows.length);
+    const text = rows.length ? count.dataset.says.replace("{n}", rows.length) : count.dataset.none;
     if (count.textContent !== text) count.textContent = text;
   } catch {
     count.textContent = count.dataset.fails;
