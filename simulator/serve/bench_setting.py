@@ -187,10 +187,11 @@ def _check_wet_bulbs(setting: Setting, system: str) -> None:
         if dry is None or wet is None:
             continue
         if wet > dry:
-            kind = "dry bulb" if place == "return" else "temperature"
+            low, high = degrees(dry, system), degrees(wet, system)
             raise BadEntry(
-                f"The {place} wet bulb ({degrees(wet, system)}) cannot be above the {place} "
-                f"{kind} ({degrees(dry, system)})."
+                f"The return wet bulb ({high}) cannot be above the return dry bulb ({low})."
+                if place == "return"
+                else f"The outdoor wet bulb ({high}) cannot be above the outdoor dry bulb ({low})."
             )
         if humidity_of(_kelvin(dry), _kelvin(wet), _barometer(setting)) <= 0.0:
             raise BadEntry(

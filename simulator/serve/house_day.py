@@ -10,7 +10,7 @@ from simulator.quantities.shown import show, to_display
 
 SWING = 20.0 * 5.0 / 9.0  # [K], 20 °F, usual between a summer's afternoon and its night
 WINTER_SWING = 15.0 * 5.0 / 9.0  # [K], less sun, less swing: chosen
-PER_DAY = "/day"
+DAILY = {"kWh": "kWh/day", "$": "$/day"}  # unit of a quantity to that of it in a day
 # What ``truth`` tells, and of which kind it is.
 KINDS = {"run_fraction": "fraction"} | {
     f"{part}_{what}": kind
@@ -86,5 +86,6 @@ def truth(installation: Installation, conditions: Conditions) -> dict[str, dict[
 
 
 def _entry(value: float, kind: str) -> dict[str, Any]:
-    unit = show(value, kind).unit + ("" if kind == "fraction" else PER_DAY)
+    unit = show(value, kind).unit
+    unit = DAILY.get(unit, unit)
     return {"value": float(to_display(value, kind)), "unit": unit}

@@ -207,10 +207,11 @@ def _judged_ticks(block: dict[str, Any], ticked: list[str], reason: str) -> dict
         raise BadEntry("Tick some of the answers.")
     hit = len(set(ticked) & set(block["answer"]))
     beside = len(set(ticked) - set(block["answer"]))
-    count = f"{hit} of {len(block['answer'])} found" + (
-        f", {beside} ticked beside them" * bool(beside)
-    )
-    is_right = hit == len(block["answer"]) and not beside
+    all_right = len(block["answer"])
+    count = f"{hit} of {all_right} found"
+    if beside:
+        count = f"{hit} of {all_right} found, {beside} ticked beside them"
+    is_right = hit == all_right and not beside
     return {"right": is_right, "reason": f"{count}. {reason}"}
 
 

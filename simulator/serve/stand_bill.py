@@ -8,7 +8,7 @@ from simulator.plant.energy import DAYS_IN_MONTH, Day
 from simulator.quantities.shown import show
 from simulator.serve import bench_setting
 from simulator.serve.bench_setting import Setting
-from simulator.serve.house_day import PER_DAY, day_of, weather_of
+from simulator.serve.house_day import DAILY, day_of, weather_of
 from simulator.serve.stand_key import Key, key_of, setting_of_key
 from simulator.serve.stand_plot import table
 
@@ -85,8 +85,8 @@ def bill(setting: Setting, system: str) -> dict[str, Any]:
     return {
         "day": f"One day from {low} to {high} outdoors, the thermostat set to {rooms}.",
         "runs": _runs((now, ghost), setpoint, setting.mode, system),
-        "energy_unit": show(now.energy, "energy", system).unit + PER_DAY,
-        "cost_unit": show(now.cost, "money", system).unit + PER_DAY,
+        "energy_unit": DAILY[show(now.energy, "energy", system).unit],
+        "cost_unit": DAILY[show(now.cost, "money", system).unit],
         "rows": _rows(now, ghost, system),
     }
 
@@ -182,8 +182,10 @@ def _runs(days: tuple[Day, Day], setpoint: float, mode: str, system: str) -> lis
     heating = mode == "heating"
     worst = float(rooms.min() if heating else rooms.max())
     if (setpoint - worst if heating else worst - setpoint) > HELD:
-        does = "fall to" if heating else "reach"
+        far = show(worst, "temperature", system)
         said.append(
-            f"It does not hold the rooms: they {does} {show(worst, 'temperature', system)}."
+            f"It does not hold the rooms: they fall to {far}."
+            if heating
+            else f"It does not hold the rooms: they reach {far}."
         )
     return said

@@ -64,7 +64,7 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
         "y": axis("Moisture", moisture, (bottom, top)),
         "lines": [
             line("guide", curves[0], "saturated"),
-            line("guide", curves[1], "50 % humidity", thin=True),
+            line("guide", curves[1], "humidity 50 %", thin=True),
             *([line("healthy", ways[1], "healthy", at=1)] if differs else []),
             line("now", ways[0]),
         ],

@@ -147,9 +147,13 @@ def delivery_chart(pair: tuple[OperatingPoint, OperatingPoint], system: str) -> 
 def _told(parts: dict[str, float], what: str, system: str) -> str:
     coil, rooms = parts["coil"], parts["rooms"]
     if rooms < 0.0:
-        other = "cool" if what == "heat" else "warm"
-        return f"Blower and ducts {other} the rooms by {heat(-rooms, system)}."
-    return f"Of {heat(coil, system)} of {what} at the coil, {heat(rooms, system)} reach the rooms."
+        if what == "heat":
+            return f"Blower and ducts cool the rooms by {heat(-rooms, system)}."
+        return f"Blower and ducts warm the rooms by {heat(-rooms, system)}."
+    given, got = heat(coil, system), heat(rooms, system)
+    if what == "heat":
+        return f"Of {given} of heat at the coil, {got} reach the rooms."
+    return f"Of {given} of cooling at the coil, {got} reach the rooms."
 
 
 def _stream(name: str, parts: dict[str, float], system: str) -> dict[str, Any]:

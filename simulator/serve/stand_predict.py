@@ -94,7 +94,8 @@ def _counted(asked: Any) -> dict[str, int]:
 def _verdict(row: dict[str, Any], sign: str, hands: dict[str, int]) -> dict[str, Any]:
     did = row["goes"]
     unit = f"\N{NO-BREAK SPACE}{row['unit']}" if row["unit"] else ""
-    values = f"{row['healthy']} to {row['now']}{unit}"
+    now = f"{row['now']}{unit}"
+    values = f"{row['healthy']} to {now}"
     size = f" {row['size']}" if row["size"] else ""
     voters = sum(hands.values())
     count = f" ({hands.get(did, 0)} of {voters} hands)" if voters else ""

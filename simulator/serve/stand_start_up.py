@@ -88,8 +88,8 @@ def start_chart(setting: Setting, name: str, part: int, system: str) -> dict[str
     dict
         Plain data.
     """
-    kind = STARTS[name]
-    key = key_of(setting)
+    kind, key = STARTS[name], key_of(setting)
+    unit = display(kind.kind, system).unit
     arrived = [_moments(key, index) for index in range(part + 1)]
     minutes = np.array(MINUTES)[: sum(one[kind.fields[0][0]].shape[1] for one in arrived)]
     ways = {
@@ -111,16 +111,16 @@ def start_chart(setting: Setting, name: str, part: int, system: str) -> dict[str
             word = f"healthy {printed(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
             lines.append(line(role, pairs, last if role == "now" else word))
             if role == "now":
-                said.append(last or f"{label} stands")
+                said.append(f"{last} {unit}" if last else f"{label} stands")
     turn = _turn(setting)
     notes = [_cycles(turn)] if turn else []
     return {
         "kind": "plot",
         "title": kind.title,
-        "summary": f"Minutes since the start: {', '.join(said)} {display(kind.kind, system).unit}.",
+        "summary": f"Minutes since the start: {', '.join(said)}.",
         "notes": notes,
         "x": axis("Minutes since the start", "", (0.0, MINUTES[-1]), ticks=(0, 5, 10, 15)),
-        "y": axis(kind.axis, display(kind.kind, system).unit, (low - room, high + room)),
+        "y": axis(kind.axis, unit, (low - room, high + room)),
         "lines": lines,
         "marks": [],
         "tables": [_start_table(kind, minutes, ways)],

@@ -125,8 +125,9 @@ def _rooms(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
     return {
         "kind": "plot",
         "title": "Rooms over a day",
-        "summary": "Room temperature over a day"
-        + (f": at worst {marks[0]['text']}." if marks else "."),
+        "summary": f"Room temperature over a day: at worst {marks[0]['text']}."
+        if marks
+        else "Room temperature over a day.",
         "x": axis("Hour of the day", "", (0.0, 24.0), ticks=(0, 6, 12, 18, 24)),
         "y": axis("Rooms", display("temperature", system).unit, (low - 2.0, high + 2.0)),
         "lines": lines,

@@ -8,7 +8,8 @@ from importlib.resources import files
 from pathlib import Path
 
 from simulator.words import po
-from simulator.words.sentences import Sentence, is_telling
+from simulator.words.figures import beside_figure, is_figure
+from simulator.words.sentences import HOLE, Sentence, is_telling
 
 ENGLISH = "en"
 OWN_NAME = "X-Own-Name"
@@ -50,6 +51,12 @@ class Catalogue:
             (Sentence(text, other) for text, other in self._said.items() if is_telling(text)),
             key=lambda sentence: -sentence.length,
         )
+        # Their words are too few to know them by, unless figures stand in all their holes.
+        self._short = [
+            Sentence(text, other)
+            for text, other in self._said.items()
+            if len(HOLE.split(text)) > 1 and not is_telling(text)
+        ]
         # A version of a call says what the call says, with other numbers.
         self._shapes: dict[str, tuple[str, str]] = {}
         for text, other in sorted(self._said.items(), key=lambda one: _told_apart(one[0])):
@@ -133,7 +140,8 @@ class Catalogue:
     def _with_and(self, text: str) -> str | None:
         """Names with "and" or "or" between them; none where one of them is not known."""
         for word in ("or", "and"):
-            known = [self._known(name) for name in text.split(f" {word} ")]
+            names = text.split(f" {word} ")
+            known = [self._known(one) if _LETTERS.search(one) else one for one in names]
             if len(known) > 1 and None not in known:
                 return f" {self.say(word)} ".join(name for name in known if name is not None)
         return None
@@ -165,8 +173,12 @@ class Catalogue:
             return found
         if (numbered := self._with_numbers(text)) is not None:
             return numbered
+        if (beside := beside_figure(text, self._exact)) is not None:
+            return beside
         large = text[:1].upper() + text[1:]
         found = None if large == text else self._filled(large)
+        if found is None and text[-1:] in _STOPS and (bare := self._known(text[:-1])) is not None:
+            return bare + text[-1]
         return None if found is None else _small(found)
 
     def _exact(self, text: str) -> str | None:
@@ -174,14 +186,16 @@ class Catalogue:
         if text in self._said:
             return self._said[text]
         small = self._small.get(text.lower())
-        if small is None and text[-1:] in _STOPS and (bare := self._exact(text[:-1])) is not None:
-            return bare + text[-1]
         if small is None or text[:1].islower():
             return small
         return small[:1].upper() + small[1:]
 
     def _filled(self, text: str) -> str | None:
         """A sentence with holes; rather two sentences than one with the next one in a hole."""
+        for sentence in self._short:
+            found = sentence.filled(text)
+            if found is not None and all(map(is_figure, found.values())):
+                return sentence.told(found, self.say)
         swallowed = None
         for sentence in self._sentences:
             found = sentence.filled(text)

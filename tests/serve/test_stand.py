@@ -195,7 +195,7 @@ def test_a_wrong_setting_has_no_bill() -> None:
         ({"altitude": "99999"}, "between 0 and 10000 ft"),
         ({**METRIC, "altitude": "99999"}, "between 0 and 3048 m"),
         ({"outdoor_wb": "soft"}, "must be a number"),
-        ({"outdoor": "80", "outdoor_wb": "85"}, "cannot be above the outdoor temperature"),
+        ({"outdoor": "80", "outdoor_wb": "85"}, "cannot be above the outdoor dry bulb"),
         ({"motor": "steam"}, "The motor must be"),
         ({"zone": "roof"}, "The zone must be"),
         ({"house": "castle"}, "The house must be"),

@@ -163,3 +163,16 @@ def test_names_with_signs_of_their_own_stay_whole() -> None:
     assert words.say("put on, then go or panel") == "c OR d"
     assert words.say('panel: "Fine now."') == 'd: "E."'
     assert words.say(" Fine now.") == " E."
+
+
+def test_figures_stand_beside_names_and_in_short_sentences() -> None:
+    words = Catalogue("xx", {
+        "supply plenum": "PLENUM", "clean filters": "FILTER",
+        "{told} at {told_2}": "{told} BEI {told_2}", "{a} of {b} found": "{a} VON {b}",
+    })  # fmt: skip
+    assert words.say("1,200 cfm at 0.48 in wc") == "1,200 cfm BEI 0.48 in wc"
+    assert words.say("Split at the coil") == "Split at the coil"
+    assert words.say("supply plenum 61 °F and 78 gr/lb") == "PLENUM 61 °F and 78 gr/lb"
+    assert words.say("12 clean filters") == "12 FILTER"
+    assert words.say("1 of 7 found. Go on.") == "1 VON 7. Go on."
+    assert words.say("three rooms") == "three rooms"

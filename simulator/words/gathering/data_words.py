@@ -48,7 +48,9 @@ def _texts(value: Any) -> Iterator[str]:
             for key, inner in value.items():
                 # A lesson's states are a table of names; elsewhere a list of them is codes.
                 is_table = key == "states" and isinstance(inner, dict)
-                if is_table or key not in CODES | OWN_NAMES:
+                # A unit that is said in words is said in those of the language.
+                is_said = key == "unit" and " per " in inner
+                if is_table or is_said or key not in CODES | OWN_NAMES:
                     yield from _texts(inner)
         case list():
             for inner in value:

@@ -11,7 +11,8 @@ SMALL_WORDS = frozenset(
     (
         *("running", "off", "before", "after", "above", "below", "steady", "not steady"),
         *("cooling", "heating", "healthy", "usual", "now", "measuring", "repaired", "closed"),
-        *("mastic", "insulation", "and", "or"),
+        *("mastic", "insulation", "and", "or", "kWh/day", "$/day"),
+        *("liquid", "suction", "return", "supply", "superheat", "subcooling", "up"),
     )
 )
 _PHRASE = re.compile(r"^an? [a-z]|[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")

@@ -13,9 +13,13 @@ _SPEAKING = ("quantities", "instruments", "faults", "repairs", "calls", "diagnos
 _SERVED = ("records", "widgets", "serve")
 _COMMAND_LINE = (
     *("serve/command.py", "serve/settings.py", "serve/kernels.py", "serve/kernel.py"),
-    *("serve/application.py", "serve/paths.py", "serve/front_end.py", "serve/bench_limits.py"),
-    *("serve/given.py", "quantities/kinds.py", "records/schema.py", "serve/bench_readings.py"),
-    *("serve/bench_setting.py", "calls/call_table.py", "calls/call_file.py", "calls/sealed.py"),
+    *(
+        "serve/application.py",
+        "serve/paths.py",
+        "serve/front_end.py",
+    ),
+    *("quantities/kinds.py", "records/schema.py", "serve/bench_readings.py"),
+    *("calls/call_table.py", "calls/call_file.py", "calls/sealed.py"),
 )
 # They look for words in what was seen, or write as a trainee does, whose words stay his own.
 _LOOKING = ("diagnosis/rules_of_thumb.py", "diagnosis/trainees.py")
