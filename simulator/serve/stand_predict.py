@@ -98,10 +98,14 @@ def _verdict(row: dict[str, Any], sign: str, hands: dict[str, int]) -> dict[str,
     values = f"{row['healthy']} to {now}"
     size = f" {row['size']}" if row["size"] else ""
     voters = sum(hands.values())
-    count = f" ({hands.get(did, 0)} of {voters} hands)" if voters else ""
+    right = hands.get(did, 0)
     agrees = sign == did
     does = f"{WENT[did]}{size}, {values}" if did != "same" else f"{WENT[did]}, {row['now']}{unit}"
-    text = f"As you said{count}: it {does}." if agrees else f"It {does}{count}."
+    text = f"As you said: it {does}." if agrees else f"It {does}."
+    if voters and agrees:
+        text = f"As you said ({right} of {voters} hands): it {does}."
+    elif voters:
+        text = f"It {does} ({right} of {voters} hands)."
     return {
         "name": row["name"],
         "label": row["label"],

@@ -64,8 +64,11 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, called: str, system: str
 
     coil, rooms = heat(float(now.gross_capacity), system), float(now.delivered_capacity)
     watts = show(float(now.outdoor_power + now.air_handler_power), "power", system)
-    does = "gives {} to" if now.mode == "heating" else "takes {} from"
-    said = [f"The coil {does.format(coil)} the air, {share('gross_capacity')}."]
+    part = share("gross_capacity")
+    first = f"The coil takes {coil} from the air, {part}."
+    if now.mode == "heating":
+        first = f"The coil gives {coil} to the air, {part}."
+    said = [first]
     if now.mode != called:
         said.append(f"The thermostat calls for {called}.")
     else:
