@@ -129,6 +129,19 @@ def test_a_trainee_explains_and_measures_again_by_keyboard(debrief: Callable[...
         expect(page.locator(hidden)).to_be_hidden()
 
 
+def test_what_is_folded_opens_on_paper(debrief: Callable[..., Page]) -> None:
+    page = debrief(hasty_capstone)
+    folded = page.locator("details", has_text="could and could not show")
+    expect(folded.locator("li").first).to_be_hidden()
+    page.evaluate(
+        "addEventListener('beforeprint', () => { window.open_then = "
+        "document.querySelectorAll('details:not([open])').length; })"
+    )
+    page.pdf()
+    assert page.evaluate("window.open_then") == 0
+    expect(folded.locator("li").first).to_be_hidden()
+
+
 def test_a_pair_says_why_it_is_no_proof(debrief: Callable[..., Page]) -> None:
     page = debrief(hurried_pair)
     pair = page.locator("tr", has=page.locator("th", has_text="House pressure against"))

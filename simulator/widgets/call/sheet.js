@@ -36,7 +36,7 @@ function sheet(view, act) {
       view.pairs.length === 0
         ? el("p", { class: "small" }, WORDS.pairsEmpty)
         : el("table", {},
-          el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
+          el("thead", {}, el("tr", {}, el("th", { scope: "col" }, el("span", { class: "visually-hidden" }, WORDS.reading)),
             el("th", { scope: "col" }, WORDS.before), el("th", { scope: "col" }, WORDS.after))),
           el("tbody", {}, view.pairs.map((pair) => el("tr", {},
             el("th", { scope: "row" }, pair.name,

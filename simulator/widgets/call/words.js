@@ -55,6 +55,7 @@ const WORDS = {
   unchanged: "Where no minutes since a change are given, nothing had been changed for over an hour.",
   restsOn: "Taken from",
   worked: "Worked out",
+  reading: "Reading",
   pairs: "Before and after",
   pairsEmpty: "After a repair, take the same readings again: they appear here as pairs.",
   before: "before",

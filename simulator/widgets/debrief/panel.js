@@ -13,8 +13,10 @@ function debriefPage(d, line) {
     d.harm && d.harm.length > 0 && list(WORDS.harm, d.harm, "problem"),
     d.invalid_charge_tests.length > 0 && list(WORDS.invalid, d.invalid_charge_tests),
     turnsOf(d), causesPart(d),
-    d.cited.length > 0 && el("section", {}, el("h2", {}, WORDS.cited),
-      el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq))))),
+    // To look things up in, not to read through: folded on the screen, open on paper.
+    d.cited.length > 0 && el("section", {}, el("details", {},
+      el("summary", {}, el("h2", {}, WORDS.cited)),
+      el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq)))))),
     hintsOf(d), timeline(d), replayPart(d, line), pairs(d), threeStates(d), bill(d), parts(d), pathPart(d, line),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
@@ -28,10 +30,17 @@ function inShort(d) {
     nextCall(d),
     d.by_hand || d.total !== null
       ? el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`)
-      : el("p", { class: "total", role: "status" }, WORDS.totalOpen),
+      : el("p", { class: "total open", role: "status" }, WORDS.totalOpen),
     d.by_hand && el("p", { class: "by-hand" }, `${WORDS.byHand}: ${d.by_hand.own_reason}`),
     d.by_hand && d.total !== null && el("p", { class: "small" }, `${WORDS.byRubric}: ${d.total} ${WORDS.of} ${d.of}`),
-    el("p", { class: "no-print" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints)));
+    el("p", { class: "no-print to-parts" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints),
+      [["timeline", WORDS.timeline], ["states", WORDS.beforeAfter], ["path", WORDS.path]].map(([id, title]) =>
+        el("a", { href: `#${id}`, onclick: goTo }, title))));
+}
+
+// The corner of a table, empty to the eye alone.
+function corner(word) {
+  return el("th", { scope: "col" }, el("span", { class: "visually-hidden" }, word));
 }
 
 // A link to a step; the keyboard goes with the eye.
@@ -62,10 +71,10 @@ function list(title, lines, tone) {
 }
 
 function threeStates(d) {
-  return el("section", {}, el("h2", {}, WORDS.beforeAfter),
+  return el("section", {}, el("h2", { id: "states", tabindex: "-1" }, WORDS.beforeAfter),
     el("p", { class: "small" }, WORDS.beforeAfterHow),
     el("div", { class: "wide" }, el("table", {},
-      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, el("span", { class: "visually-hidden" }, WORDS.parts)),
+      el("thead", {}, el("tr", {}, corner(WORDS.reading),
         [WORDS.healthy, WORDS.asFound, WORDS.asLeft].map((word) => el("th", { scope: "col" }, word)))),
       el("tbody", {}, d.before_after.map((row) => el("tr", {},
         el("th", { scope: "row" }, row.name, " ", el("span", { class: "unit" }, row.unit)),
@@ -76,7 +85,7 @@ function threeStates(d) {
 function pairs(d) {
   return el("section", {}, el("h2", {}, WORDS.pairs),
     d.pairs.length === 0 ? el("p", {}, WORDS.none) : el("table", {},
-      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
+      el("thead", {}, el("tr", {}, corner(WORDS.reading),
         el("th", { scope: "col" }, WORDS.before), el("th", { scope: "col" }, WORDS.after))),
       el("tbody", {}, d.pairs.map((pair) => el("tr", {},
         el("th", { scope: "row" }, pair.name,
@@ -88,7 +97,7 @@ function pairs(d) {
 function bill(d) {
   return el("section", {}, el("h2", {}, WORDS.bill),
     el("table", {},
-      el("thead", {}, el("tr", {}, el("th", { scope: "col" }, ""),
+      el("thead", {}, el("tr", {}, corner(WORDS.billLine),
         el("th", { scope: "col" }, WORDS.asFound), el("th", { scope: "col" }, WORDS.asLeft))),
       el("tbody", {}, d.bill.map((row) => el("tr", {},
         el("th", { scope: "row" }, row.name),
@@ -101,8 +110,9 @@ function parts(d) {
     el("ul", { class: "parts" }, d.parts.map((part) => el("li", {},
       el("div", { class: "part-head" },
         el("strong", {}, part.name),
-        el("meter", { min: 0, max: part.of, value: part.points, "aria-label": part.name }),
-        el("span", {}, part.is_open ? `${WORDS.partOpen} ${WORDS.of} ${part.of}` : `${part.points} ${WORDS.of} ${part.of}`)),
+        // What holds the total has no points of its own.
+        part.of > 0 && el("meter", { min: 0, max: part.of, value: part.points, "aria-label": part.name }),
+        part.of > 0 && el("span", {}, part.is_open ? `${WORDS.partOpen} ${WORDS.of} ${part.of}` : `${part.points} ${WORDS.of} ${part.of}`)),
       el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text, " ", toStep(d, why.seq))))))));
 }
 
@@ -119,7 +129,7 @@ function hintsOf(d) {
 }
 
 function timeline(d) {
-  return el("section", { class: "timeline-part" }, el("h2", {}, WORDS.timeline),
+  return el("section", { class: "timeline-part" }, el("h2", { id: "timeline", tabindex: "-1" }, WORDS.timeline),
     d.reckoning && el("p", { class: "small", role: "status" }, WORDS.reckoning),
     Object.keys(d.odds).length > 0 && el("p", { class: "small" }, WORDS.oddsHow),
     el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
@@ -147,6 +157,18 @@ function swap(old, fresh) {
   (same || again[0])?.focus({ preventScroll: true });
 }
 
+// Paper cannot be unfolded: what is folded opens for it, and folds again after.
+function unfoldOnPaper(root) {
+  let folded = [];
+  window.addEventListener("beforeprint", () => {
+    folded = [...root.querySelectorAll("details:not([open])")];
+    for (const one of folded) one.open = true;
+  });
+  window.addEventListener("afterprint", () => {
+    for (const one of folded) one.open = false;
+  });
+}
+
 function render({ model, el: host }) {
   speak(model, WORDS);
   const line = new Line(model);
@@ -155,6 +177,7 @@ function render({ model, el: host }) {
   const body = el("div", {});
   root.append(notice, body);
   host.append(root);
+  unfoldOnPaper(root);
   line.patience = 60000;
   const units = recall(UNITS_KEY) || "us";
   line.ask({ do: "debrief", units }).then((answer) => {

@@ -109,7 +109,7 @@ function pathPart(d, line) {
       place.firstElementChild.focus({ preventScroll: true });
     });
   });
-  return el("section", { class: "path-part" }, el("h2", {}, WORDS.path), el("p", { class: "small" }, WORDS.pathHow), ask, said, place);
+  return el("section", { class: "path-part" }, el("h2", { id: "path", tabindex: "-1" }, WORDS.path), el("p", { class: "small" }, WORDS.pathHow), ask, said, place);
 }
 
 function pathOf(path) {

@@ -24,6 +24,7 @@ const WORDS = {
   beforeAfter: "Healthy, as found, as left",
   healthy: "healthy", asFound: "as found", asLeft: "as left",
   pairs: "Your own before and after",
+  reading: "Reading", billLine: "Line of the bill",
   before: "before", after: "after", notTaken: "not taken again",
   bill: "The bill",
   parts: "Points by part",
