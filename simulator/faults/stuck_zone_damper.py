@@ -32,7 +32,7 @@ FAULT = FaultKind(
         "air. In a house of one zone there is no such damper."
     ),
     apply=apply,
-    measure="how far shut it stands",
+    measure="how far shut the second zone's damper stands",
     high=1.0,
     typical=0.7,
     prior=0.15,

@@ -30,7 +30,7 @@ from simulator.serve.stand_link import QUICK, charts_of, link_of, opened
 from simulator.serve.stand_predict import predictable, verdicts
 from simulator.serve.stand_rows import rows_of
 from simulator.serve.stand_trends import slow_chart
-from simulator.serve.stand_words import meaning, state_text
+from simulator.serve.stand_words import gauges_said, meaning, state_text, unit_said
 
 ASKED = ("set", "open", "slow", "predict")
 Message = dict[str, Any]
@@ -123,7 +123,7 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "state": now.state,
         "state_text": state_text(now, setting.mode),
         "readings": rows_of(points, setting.mode, system, setting.gauges),
-        "meaning": meaning(now, ghost, setting.mode, system),
+        "meaning": [*meaning(now, ghost, setting.mode, system), *_by_the_gauges(setting)],
         "why": [
             {"title": discover()[name].title, "text": discover()[name].why}
             for name in setting.faults
@@ -136,6 +136,12 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "link": link_of(setting, system, charts),
         **({} if asked.get("listed") is True else lists()),
     }
+
+
+def _by_the_gauges(setting: Setting) -> list[str]:
+    if setting.gauges is None:
+        return []
+    return gauges_said(setting.gauges, bench_setting.installation_of(setting).unit.refrigerant)
 
 
 def lists() -> dict[str, Any]:
@@ -164,15 +170,16 @@ def _quick(
 
 
 @lru_cache
-def choices() -> dict[str, tuple[str, ...]]:
+def choices() -> dict[str, Any]:
     """Words that can be chosen.
 
     Returns
     -------
     dict
-        By name of the setting.
+        By name of the setting; ``unit_names`` says what each unit is.
     """
     return {
+        "unit_names": {unit: unit_said(unit) for unit in UNITS},
         "mode": MODES,
         "unit": UNITS,
         "refrigerant": REFRIGERANTS,

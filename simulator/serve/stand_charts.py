@@ -52,7 +52,7 @@ def air_chart(pair: Pair, system: str) -> dict[str, Any]:
     differs = ways[0] != ways[1]
     return {
         "kind": "plot",
-        "title": "The air's way",
+        "title": "Psychrometric chart",
         "summary": "The air by dry bulb and moisture"
         + ": "
         + "; ".join(
@@ -100,7 +100,7 @@ def _air_table(ways: list[list[list[float]]], temperature: str, moisture: str) -
         (name, *(printed(value, 1) for value in (*now, *healthy)))
         for (_, name, _), now, healthy in zip(PLACES, *ways, strict=True)
     ]
-    return table("The air's way", heads, rows)
+    return table("Psychrometric chart", heads, rows)
 
 
 def _way(point: OperatingPoint, system: str) -> list[list[float]]:

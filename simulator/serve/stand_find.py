@@ -28,12 +28,32 @@ DOES: dict[str, tuple[tuple[str, str], ...]] = {
 }
 # By what it is called, or what the customer says.
 CALLED: dict[str, tuple[str, ...]] = {
-    "short of gas, low charge, leak": ("undercharge",),
-    "too much gas": ("overcharge",),
-    "TXV, TEV": ("overfeeding_valve", "starving_valve"),
-    "fixed orifice, piston": ("oversized_orifice", "undersized_orifice"),
+    "undercharge, undercharged, short of gas, low on gas, low charge, leak": ("undercharge",),
+    "overcharge, overcharged, too much gas": ("overcharge",),
+    "air in the system, noncondensables, non-condensable gas": ("non_condensables",),
+    "wrong gas, mixed refrigerant": ("wrong_refrigerant",),
+    "refrigerant restriction, kinked line, plugged filter drier": (
+        *("liquid_line_restriction", "suction_restriction"),
+    ),
+    "dirty air filter, clogged filter, plugged filter": ("loaded_filter",),
+    "duct restriction, crushed flex duct, undersized duct": (
+        *("restricted_return_duct", "restricted_supply_duct"),
+    ),
+    "closed vents, shut vents": ("closed_registers",),
+    "condenser coil dirty, plugged, fouled": ("dirty_outdoor_coil",),
+    "condenser fan motor": ("slow_outdoor_fan",),
+    "evaporator coil dirty, plugged, fouled": ("dirty_indoor_coil",),
+    "frosted evaporator, frozen evaporator": ("iced_indoor_coil",),
+    "frost, defrost board, frozen outdoor unit": ("no_defrost", "frequent_defrost"),
+    "blower motor, blower capacitor, dirty wheel": ("weak_blower",),
+    "compressor valves worn, inefficient compressor": ("leaking_compressor",),
+    "dead compressor, burnt compressor, locked out": ("open_compressor",),
+    "four-way valve": ("stuck_reversing_valve", "leaking_reversing_valve"),
+    "TXV, TEV, metering device": ("overfeeding_valve", "starving_valve"),
+    "fixed orifice, piston, metering device": ("oversized_orifice", "undersized_orifice"),
     "heat strips, auxiliary heat": ("strips_on", "misplaced_staging", "open_strip_element"),
-    "freezing up, frozen coil": (
+    "sequencer stuck": ("strips_on",),
+    "freezing up, frozen coil, ice": (
         *("iced_indoor_coil", "loaded_filter", "weak_blower", "dirty_indoor_coil"),
         *("undercharge", "no_defrost"),
     ),
@@ -42,13 +62,16 @@ CALLED: dict[str, tuple[str, ...]] = {
         *("heavy_load", "missing_duct_insulation", "undercharge", "dirty_outdoor_coil"),
     ),
     "runs all the time": ("heavy_load", "thermostat_offset", "supply_leak", "undercharge"),
+    "undersized unit, too small": ("heavy_load",),
     "no cooling, does not start": (
         *("open_compressor", "blocked_drain", "tripped_leak_detector"),
         *("weak_run_capacitor", "stuck_reversing_valve"),
     ),
     "humid, sticky rooms": ("fan_always_on", "return_leak", "fast_blower", "oversized_orifice"),
     "duct leak": ("supply_leak", "return_leak", "disconnected_run", "open_filter_slot"),
-    "condenser dirty": ("dirty_outdoor_coil",),
+    "leak sensor": ("tripped_leak_detector",),
+    "voltage drop": ("low_voltage", "loose_lug"),
+    "zoning, bypass damper": ("stuck_zone_damper", "open_bypass"),
 }
 
 

@@ -171,7 +171,7 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
     goal = float(in_units(found.held, "temperature", system))
     ends = [goal, *(float(f(row)) for row in rows for f in (np.min, np.max))]
     until = found.minutes_until_held(setting.mode == "heating")
-    said = _back_after(until, HOUR_OF_REPAIR[setting.mode])
+    said = _back_after(until, HOUR_OF_REPAIR[setting.mode]) if setting.faults else NO_REPAIR
     marks = []
     if until:
         at = int(np.flatnonzero(found.minutes == until)[0])
@@ -201,6 +201,9 @@ def _after(setting: Setting, _: str, part: int, system: str) -> dict[str, Any]:
             )
         ],
     }
+
+
+NO_REPAIR = "Nothing is wrong, so nothing is repaired: choose a fault first."
 
 
 def _back_after(until: float | None, hour: float) -> str:

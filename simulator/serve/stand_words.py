@@ -1,10 +1,12 @@
 """What the stand says of a state, and of what the readings add up to."""
 
+from simulator.plant import parameter_file
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.shown import show
 from simulator.serve.bench_readings import frost_of
 from simulator.serve.stand_delivery import heat
 
+WATTS_PER_TON = 3516.85  # by definition [W]
 STATES = {
     "running": "Running and settled.",
     "high_pressure_trip": "The high-pressure switch has opened: the compressor stands.",
@@ -14,6 +16,26 @@ STATES = {
     "off": "Everything stands.",
     "no_solution": "No steady state was found for this setting; the readings are those at rest.",
 }
+
+
+def unit_said(unit: str) -> str:
+    """A unit as its plate has it, so that one can be chosen by size and refrigerant.
+
+    Parameters
+    ----------
+    unit : str
+        Equipment file.
+
+    Returns
+    -------
+    str
+    """
+    plate = parameter_file.read("equipment", unit).table("plate")
+    if "nominal_tons" in plate.rows:
+        tons = plate.number("nominal_tons", "ton")
+    else:
+        tons = plate.number("nominal_capacity", "W") / WATTS_PER_TON
+    return f"{plate.word('name')}, {tons:.3g} tons, {plate.word('refrigerant')}"
 
 
 def state_text(now: OperatingPoint, called: str) -> str:
@@ -79,11 +101,34 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, called: str, system: str
     return said
 
 
+def gauges_said(gauges: str | None, circuit: str) -> list[str]:
+    """What a table that is not the circuit's own does to the figures.
+
+    Parameters
+    ----------
+    gauges : str or None
+        Refrigerant that the gauges are set to; None for what is in the circuit.
+    circuit : str
+        What is in the circuit.
+
+    Returns
+    -------
+    list
+        One sentence, or none.
+    """
+    if gauges is None or gauges == circuit:
+        return []
+    return [
+        f"The gauges are set to {gauges}, in the circuit is {circuit}: superheat and subcooling "
+        "are worked out with the wrong table."
+    ]
+
+
 def _frost(now: OperatingPoint, system: str) -> str:
     found = frost_of(now)
     if found["collecting_frost"]["value"]:
         rate = show(float(now.frost_rate), "condensate_rate", system, decimals=2)
-        return f"The outdoor coil boils below freezing and collects {rate} of frost."
+        return f"The outdoor coil is below freezing and collects {rate} of frost."
     if found["coil_below_freezing"]["value"]:
-        return "The outdoor coil boils below freezing; the air is too dry to frost it."
-    return "The outdoor coil boils above freezing: no frost."
+        return "The outdoor coil is below freezing; the air is too dry to frost it."
+    return "The outdoor coil is above freezing: no frost."

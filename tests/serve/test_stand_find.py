@@ -1,6 +1,9 @@
 """The stand's list of faults: found by the trade's words, sent once."""
 
+import re
 from typing import Any
+
+import pytest
 
 from simulator.faults._catalogue import discover
 from simulator.serve.stand import answer
@@ -26,6 +29,44 @@ def test_low_airflow_finds_what_takes_airflow() -> None:
         "closed_registers", "restricted_return_duct", "restricted_supply_duct",
     }  # fmt: skip
     assert not found & {"fast_blower", "undercharge", "supply_leak"}
+
+
+def typed(asked: str) -> set[str]:
+    """Faults found as the page looks: every word begins one of a single phrase."""
+    said = asked.lower().split()
+
+    def fits(phrase: str) -> bool:
+        heard = re.findall(r"\w+", phrase.lower())
+        return all(any(word.startswith(begun) for word in heard) for begun in said)
+
+    return {
+        row["name"]
+        for row in fault_choices()
+        if any(fits(phrase) for phrase in (row["title"], row["family"], *row["words"]))
+    }
+
+
+@pytest.mark.parametrize(
+    ("asked", "wanted"),
+    [
+        ("undercharge", "undercharge"),
+        ("overcharge", "overcharge"),
+        ("noncondensables", "non_condensables"),
+        ("clogged filter", "loaded_filter"),
+        ("frost", "no_defrost"),
+        ("defrost", "frequent_defrost"),
+        ("condenser fan", "slow_outdoor_fan"),
+        ("evaporator dirty", "dirty_indoor_coil"),
+        ("restriction", "liquid_line_restriction"),
+        ("filter drier", "liquid_line_restriction"),
+        ("piston", "undersized_orifice"),
+        ("zone", "stuck_zone_damper"),
+    ],
+)
+def test_what_a_technician_types_finds_it(asked: str, wanted: str) -> None:
+    """Common practice, no source."""
+    assert wanted in typed(asked)
+    assert len(typed(asked)) < 8
 
 
 def test_every_phrase_finds_and_names_faults_that_there_are() -> None:

@@ -1,5 +1,8 @@
 // The test stand: settings go out latest only, answers are painted as they come.
 
+const USUAL_CHARTS = ["cycle", "delivery"];
+const LESS_AIR = 0.05; // of healthy
+
 function render({ model, el: host }) {
   speak(model, WORDS, CHOICES, CHART_WORDS);
   const setting = {
@@ -8,7 +11,7 @@ function render({ model, el: host }) {
     airflow: "100", altitude: "0", faults: [], units: "us",
   };
   const start = { ...setting };
-  const view = { charts: ["cycle", "delivery"], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", game: null, left: null, find: "" };
+  const view = { charts: [...USUAL_CHARTS], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", game: null, left: null, find: "" };
   const bench = { setting, view, stand: null, line: new Line(model), isFirst: true, send, message };
   let inFlight = false;
   let waiting = false;
@@ -113,6 +116,13 @@ function render({ model, el: host }) {
     else setting.faults = [];
     take(answer);
     if (!answer.predicted) return;
+    // Where the air has changed, its own chart shows why; a chart that somebody chose stays.
+    const air = bench.stand.readings.find((row) => row.name === "airflow");
+    if (view.charts[0] === USUAL_CHARTS[0] && air && Math.abs(air.now_number - air.healthy_number) > LESS_AIR * air.healthy_number) {
+      view.charts = ["fan", view.charts[1]].filter(Boolean);
+      figures.choose();
+      send();
+    }
     drawControls();
     const verdict = controls.querySelector("#verdict");
     if (verdict) verdict.focus();

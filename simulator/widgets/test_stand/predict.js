@@ -27,7 +27,7 @@ function predictPanel(bench, redraw, reveal) {
   };
   if (!game.fault) choose(bench, game, "?");
   fillPick();
-  const find = finder(bench, pick, fillPick);
+  const find = finder(bench, [pick], () => pick, fillPick);
   pick.addEventListener("change", () => { choose(bench, game, pick.value); drawRest(); });
   const which = el("select", { id: "asked", "data-key": "asked" }, names.map((name) => el("option", { value: name }, rowOf(name).label)));
   which.value = game.asked;
@@ -60,11 +60,11 @@ function question(bench, game, { names, rowOf, drawRest, which, reveal }) {
     game.counts && el("fieldset", { class: "hands" }, el("legend", {}, WORDS.hands), SIGNS.map((sign) => handsBox(game, sign))),
     el("div", { class: "row" },
       el("button", { "data-key": "next-reading", "data-control": "next", onclick: next }, WORDS.next),
-      !game.counts && el("button", { "data-key": "count-hands", "data-heir": "hands-up", "data-control": "counts", onclick: () => { game.counts = true; drawRest(); } }, WORDS.countHands)),
+      !game.counts && el("button", { "data-key": "count-hands", "data-heir": "hands-up", "data-control": "counts", onclick: () => { game.counts = true; drawRest(); } }, WORDS.countHands),
+      el("button", { class: "main", "data-key": "reveal", "data-control": "reveal", onclick: reveal }, WORDS.reveal)),
     el("h3", {}, WORDS.classSaid),
     marked.length ? el("ul", { class: "said" }, marked.map(([name, sign]) =>
       el("li", { "data-said": name }, el("span", { "aria-hidden": "true", class: "arrow" }, WORDS.marks[sign]), ` ${rowOf(name) ? rowOf(name).label : name}: ${WORDS.signs[sign]}`))) : el("p", { class: "small" }, WORDS.nothingSaid),
-    el("button", { class: "main", "data-key": "reveal", "data-control": "reveal", onclick: reveal }, WORDS.reveal),
   ];
 }
 
@@ -94,7 +94,7 @@ function revealed(bench, game, redraw) {
     el("ul", { class: "verdicts", "aria-label": WORDS.verdict }, game.result.rows.map((row) =>
       el("li", { "data-verdict": row.name, class: row.agrees ? "agrees" : "differs" },
         el("span", { class: "arrow", "aria-hidden": "true" }, WORDS.marks[row.did]),
-        el("div", {}, el("strong", {}, row.label), " ", el("span", { class: "small" }, WORDS.said[row.said]), el("br"), row.text)))),
+        el("div", {}, el("strong", {}, row.label), " ", el("span", { class: "small" }, WORDS.said[row.said]), row.text)))),
     el("button", { class: "main", "data-key": "again", "data-control": "again", onclick: () => { bench.view.game = newGame(bench); bench.setting.faults = []; redraw(); bench.send(); } }, WORDS.again),
   ];
 }

@@ -15,6 +15,7 @@ class Readings {
     const groups = [...new Set(stand.readings.map((row) => row.group))];
     replaceKeepingFocus(this.host, [
       el("h2", { id: "h-show" }, WORDS.show),
+      el("p", { class: "small until" }, WORDS.untilReveal),
       groups.map((group) => el("div", { class: "group" },
         el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, WORDS.groups[group] || group),
         el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) => this.row(row))))),

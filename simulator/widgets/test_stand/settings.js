@@ -38,24 +38,31 @@ function isFound(fault, asked) {
 
 const LONGEST_LIST = 12;
 
-// Once something is asked for, the list stands open with what fits.
-function finder(bench, list, refill) {
+// Once something is asked for, a list stands open with what fits, until one is taken from it.
+function finder(bench, lists, target, refill) {
   const { view } = bench;
   const told = el("p", { class: "small told", role: "status" });
   const box = el("input", { type: "search", id: "find", value: view.find, placeholder: WORDS.findHint, autocomplete: "off", "data-key": "find" });
+  const open = () => lists.some((list) => list.hasAttribute("size"));
+  const fold = () => lists.forEach((list) => list.removeAttribute("size"));
   const show = () => {
+    const list = target();
+    fold();
     const n = offeredFaults(bench).filter((fault) => isFound(fault, view.find)).length;
     told.textContent = !view.find ? "" : n ? counted(WORDS.fits, n) : WORDS.noneFits;
     const rows = list.querySelectorAll("option, optgroup").length;
     if (view.find && n) list.setAttribute("size", String(Math.min(LONGEST_LIST, rows)));
-    else list.removeAttribute("size");
   };
   box.addEventListener("input", () => { view.find = box.value.trim(); refill(); show(); });
   box.addEventListener("keydown", (event) => {
-    if (!["Enter", "ArrowDown"].includes(event.key) || !list.hasAttribute("size")) return;
+    if (!["Enter", "ArrowDown"].includes(event.key) || !open()) return;
     event.preventDefault();
-    list.focus();
+    target().focus();
   });
+  for (const list of lists) {
+    list.addEventListener("click", (event) => { if (event.detail && list.value) fold(); });
+    list.addEventListener("keydown", (event) => { if (event.key === "Enter") fold(); });
+  }
   show();
   return el("div", { class: "dial find", "data-control": "find" }, el("label", { for: "find" }, WORDS.find), box, told);
 }
@@ -102,7 +109,7 @@ function settingsPanel(bench, redraw) {
 
   function choice(key, words) {
     const select = el("select", { id: `c-${key}`, "data-key": `choice-${key}` },
-      words.map((word) => el("option", { value: word, selected: setting[key] === word }, wordFor(key, word))));
+      words.map((word) => el("option", { value: word, selected: setting[key] === word }, (key === "unit" && stand.choices.unit_names[word]) || wordFor(key, word))));
     select.value = setting[key];
     select.addEventListener("change", () => {
       setting[key] = select.value;
@@ -116,10 +123,17 @@ function settingsPanel(bench, redraw) {
   // A list is not made anew while somebody types in it: it would forget the letters typed.
   const lists = [], details = [];
 
+  // What is asked for is looked for in the first list; with a fault in it that does not fit, in the second.
+  function asked() {
+    const first = setting.faults[0] && stand.faults.find((fault) => fault.name === setting.faults[0].name);
+    return first && !isFound(first, view.find) ? 1 : 0;
+  }
+
   function fillList(slot) {
     const chosen = setting.faults[slot], other = setting.faults[1 - slot];
+    const find = slot === asked() ? view.find : "";
     const offered = offeredFaults(bench).filter((fault) => (!other || fault.name !== other.name)
-      && ((chosen && chosen.name === fault.name) || isFound(fault, view.find)));
+      && ((chosen && chosen.name === fault.name) || isFound(fault, find)));
     lists[slot].replaceChildren(el("option", { value: "" }, WORDS.none), ...faultOptions(offered, chosen && chosen.name));
     lists[slot].value = chosen ? chosen.name : ""; // a browser may remember what an earlier page had
   }
@@ -147,7 +161,7 @@ function settingsPanel(bench, redraw) {
 
   function faults() {
     const dials = [faultDial(0), faultDial(1)];
-    return [finder(bench, lists[0], () => { fillList(0); fillList(1); }), dials];
+    return [finder(bench, lists, () => lists[asked()], () => { fillList(0); fillList(1); }), dials];
   }
 
   function severityDial(slot, kind, chosen) {

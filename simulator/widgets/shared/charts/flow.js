@@ -1,5 +1,7 @@
 // Streams as wide as what flows in them: what gives on the left, what takes on the right.
 
+const THIN = 24, UNDER = 24; // px: a band too thin for words, and the room for them below it
+
 function flowChart(chart, width) {
   const many = chart.streams.length;
   const gap = 30, top = 8, narrow = width < 440;
@@ -12,14 +14,14 @@ function flowChart(chart, width) {
     const line = index > 0 ? 20 : 40;
     const height = Math.max(shown.reduce((sum, end) => sum + Math.max((end.size / (stream.whole || 1)) * full, line), 0), stream.gives.filter((end) => end.told).length * 44, 44);
     drawn.push(streamDrawn(stream, { y, full, height, width, narrow, line, quiet: index > 0 }));
-    y += height + gap;
+    y += height + gap + (stream.gives.filter((end) => end.told).length > 1 ? UNDER : 0);
   }
   return svg("svg", { viewBox: `0 0 ${width} ${y - gap + top + (many ? 6 : 0)}`, role: "img", "aria-label": chart.summary, class: "chart flow" }, drawn);
 }
 
 function streamDrawn(stream, space) {
   const { width, quiet } = space;
-  const from = width * (space.narrow ? 0.3 : 0.29), to = width * (space.narrow ? 0.5 : 0.58);
+  const from = width * (space.narrow ? 0.3 : 0.29), to = width * (space.narrow ? 0.46 : 0.58);
   const role = quiet ? "healthy" : "now";
   const sizeOf = (end) => (stream.whole > 0 ? (end.size / stream.whole) * space.full : 0);
   const middle = space.y + space.height / 2;
@@ -32,7 +34,7 @@ function streamDrawn(stream, space) {
   for (const end of left) {
     const size = Math.max(sizeOf(end), 2);
     parts.push(band([0, outer], [from, inner], size, `band ${role} ${end.part === "coil" ? "whole" : "extra"}`));
-    words.push(twoLines(end, outer + size / 2, size, role));
+    words.push(size < THIN && outer > space.y ? under(end, outer + size + 18, role) : twoLines(end, outer + size / 2, size, role));
     outer += size + 24;
     inner += size;
   }
@@ -57,6 +59,11 @@ function band([x0, y0], [x1, y1], size, name) {
   const bend = (x0 + x1) / 2;
   const n = (v) => v.toFixed(1);
   return svg("path", { class: name, d: `M${n(x0)} ${n(y0)}C${n(bend)} ${n(y0)} ${n(bend)} ${n(y1)} ${n(x1)} ${n(y1)}L${n(x1)} ${n(y1 + size)}C${n(bend)} ${n(y1 + size)} ${n(bend)} ${n(y0 + size)} ${n(x0)} ${n(y0 + size)}Z` });
+}
+
+// Under a thin band, where nothing runs through it.
+function under(end, y, role) {
+  return [svg("text", { x: 0, y, class: `name ${role}` }, end.label), svg("text", { x: 0, y: y + 17, class: "tick" }, end.text)];
 }
 
 // Inside a broad band, beside a narrow one.
