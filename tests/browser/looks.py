@@ -79,3 +79,14 @@ def is_whole_when_zoomed(page: Page) -> None:
         assert fits(page), (page.url, look)
         assert page.evaluate(CUT) == [], (page.url, look)
     page.set_viewport_size({"width": WIDTHS[0], "height": 844})
+
+
+def holds_text_twice_as_large(page: Page) -> None:
+    """On a telephone whose owner reads large text: it is large, and nothing scrolls sideways."""
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    page.evaluate(DRAWN)
+    size = page.evaluate("getComputedStyle(document.querySelector('.bench')).fontSize")
+    assert size == "32px"
+    assert fits(page)
+    page.evaluate("document.documentElement.style.fontSize = ''")

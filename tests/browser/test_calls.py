@@ -8,6 +8,7 @@ from playwright.sync_api import Locator, Page, expect
 
 from tests.browser.desk import drawer, tick_cause
 from tests.browser.looks import (
+    holds_text_twice_as_large,
     is_accessible_and_fits,
     is_accessible_in_two_looks,
     is_whole_when_zoomed,
@@ -204,7 +205,9 @@ def test_the_call_page_is_accessible_and_fits(capstone: Page) -> None:
     act(capstone, "place-outdoor_unit")
     act(capstone, "test-outdoor_temperature")
     is_whole_when_zoomed(capstone)
+    holds_text_twice_as_large(capstone)
     for name in ("causes", "finding", "repair", "write"):
+        capstone.set_viewport_size({"width": 1280, "height": 800})
         drawer(capstone, name)
         is_accessible_in_two_looks(capstone)
         is_whole_when_zoomed(capstone)

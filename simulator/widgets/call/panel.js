@@ -2,7 +2,7 @@
 
 const TABS = ["house", "sheet", "causes", "finish"]; // of a phone
 const DESK = ["here", "causes", "finding", "repair", "write"]; // under the drawing
-const PHONE = "(max-width: 760px)";
+const PHONE = "(max-width: 47.5em)"; // grows with the reader's own text size
 const NARROW_DRAWING = 560; // CSS px of the drawing's own column
 const ROOM = 240; // CSS px to be seen of what can be done at a place
 
