@@ -66,7 +66,7 @@ def _cause(code: str, share: float, key: Key) -> dict[str, Any]:
     return {
         "name": name_of(code),
         "share": round(100.0 * share),
-        "size": f"{severity:g}" if severity is not None else "",
+        "size": f"{severity:.3g}" if severity is not None else "",
         "measure": fault.measure if fault else "",
         "why": fault.why if fault else "",
         "evidence": [

@@ -1,6 +1,9 @@
 """What a class asks of a visit: paused, a test, out of time, scores held."""
 
 from simulator.calls.visit import Visit
+from simulator.records.assignments import ALONE as ALONE_MODE
+from simulator.records.assignments import TEST as TEST_MODE
+from simulator.records.assignments import Assignment
 from simulator.records.class_visits import Standing
 from simulator.serve.class_files import assignments, class_records, class_visits
 
@@ -10,6 +13,7 @@ HELD = (
     "releases it."
 )
 TEST = "This call is a test."
+TEST_AHEAD = "A test: one visit, without the coach."
 NO_COACH = "There is no coach on this call: what you do and find is your own."
 ALONE = "This call is worked without the coach."
 LEFT = "This visit is closed; its debrief is on the home page."
@@ -84,6 +88,28 @@ def terms(asked: Standing) -> str | None:
     if asked.allowed is not None:
         said.append(f"{asked.allowed:.0f} minutes are allowed on site.")
     return " ".join(said) or None
+
+
+def ahead(own: Assignment, trainee: str) -> str:
+    """What a trainee should know of the terms before the call is taken.
+
+    Parameters
+    ----------
+    own : Assignment
+        Of the call in the class.
+    trainee : str
+        Whose browser asks.
+
+    Returns
+    -------
+    str
+        A sentence or two; empty for practice without a limit.
+    """
+    said = [TEST_AHEAD] if own.mode == TEST_MODE else [ALONE] if own.mode == ALONE_MODE else []
+    allowed = own.allowed(trainee)
+    if allowed is not None:
+        said.append(f"{allowed:.0f} minutes are allowed on site.")
+    return " ".join(said)
 
 
 def is_test(token: str) -> bool:

@@ -49,6 +49,7 @@ class Home(OwnPage):
                 closed=[visit for visit in visits if visit["phase"] != "open"],
                 problem=problem or said,
                 joined=joined,
+                terms=self._terms(trainee, joined),
                 typed={"code": code, "name": name},
                 done=done,
                 scripts=self.settings["benchcall_scripts"],
@@ -76,6 +77,25 @@ class Home(OwnPage):
         except Exception as error:
             ticket_for(error)
             return None
+
+    def _terms(self, trainee: str, joined: Any) -> dict[str, dict[str, str]]:
+        """What is asked of each call of the class, and the one visit of a test already begun."""
+        if joined is None:
+            return {}
+        try:
+            from simulator.serve.class_files import assignments, class_visits
+            from simulator.serve.class_rules import ahead
+
+            return {
+                call: {
+                    "said": ahead(own, trainee),
+                    "begun": class_visits().begun(trainee, call) or "",
+                }
+                for call, own in assignments().of(joined.code).items()
+            }
+        except Exception as error:
+            ticket_for(error)
+            return {}
 
     def _bench(self, trainee: str) -> tuple[str | None, list[dict[str, Any]], list[dict[str, Any]]]:
         """Calls and visits; when they cannot be read, the rest of the page still serves."""

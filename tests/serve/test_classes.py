@@ -17,7 +17,7 @@ from simulator.serve.class_files import class_records, class_visits, reflections
 from simulator.serve.closed_visits import closed_card, final_card
 from simulator.serve.instructor_door import TRIES, BadPassword, Door, set_password
 from simulator.serve.visits import CallDesk
-from tests.scoring.played import do, good_capstone
+from tests.scoring.played import do, good_capstone, hasty_capstone
 from tests.serve.running import Answer, Client, RunningBench, running_bench
 
 PASSWORD = "four plain words here"
@@ -292,6 +292,22 @@ def test_a_visit_and_its_words_are_read_by_the_instructor_alone(bench: RunningBe
     for words in ("Why so warm?", "The &lt;b&gt;return&lt;/b&gt; was open.", WRITTEN, "Arrived"):
         assert words in instructor.ask(one).body
         assert words not in trainee.ask(one).body
+
+
+def test_a_test_says_so_before_it_is_taken_and_when_it_is_done(bench: RunningBench) -> None:
+    instructor, trainee = Client(bench.address), Client(bench.address)
+    send(instructor, "instructor/door", password=PASSWORD)
+    made = send(instructor, "instructor", name="Told", call="mallorn")
+    own = str(made.headers["Location"]).lstrip("/")
+    send(trainee, "join", code=own[-6:], name="Ana")
+    assert "A test" not in trainee.ask("").body
+    send(instructor, f"{own}/terms", do="assign", call="mallorn", mode="test", minutes="90")
+    told = "A test: one visit, without the coach. 90 minutes are allowed on site."
+    assert told in trainee.ask("").body
+    token = trainee.take_call("mallorn").split("visit=")[1]
+    assert "Closed: debrief" not in trainee.ask("").body
+    hasty_capstone(visits.open_desk(token))
+    assert "Closed: debrief" in trainee.ask("").body
 
 
 def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:

@@ -89,7 +89,7 @@ const WORDS = {
   saveWriteUp: "Save the write-up",
   saved: "Saved.",
   close: "Close the visit",
-  closeHelp: "After this nothing can be changed; the debrief can then be opened.",
+  closeHelp: "After this nothing can be changed. The debrief opens then; that of a test when it is released.",
   closeSure: "Leave the site now?",
   closeMissing: "Still missing",
   closeSeeTo: "See to these as you go",
