@@ -188,10 +188,10 @@ def _best(gains: list[tuple[float, Measured]]) -> list[dict[str, Any]]:
     if event is None or gain < MOVED:
         return []
     text = (
-        f"Your best reading: {_said(event)}. It made what was true {10.0**gain:.0f} times as "
-        "likely against its best rival."
+        f"What moved the odds most: {_said(event)}. It made what was true {10.0**gain:.0f} times "
+        "as likely against its best rival."
         if gain >= SUSPICION
-        else f"Your best reading: {_said(event)}. It moved the odds, though only a little."
+        else f"What moved the odds most: {_said(event)}. It moved them only a little."
     )
     return [{"text": text, "seq": event.seq}]
 

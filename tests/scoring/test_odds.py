@@ -64,7 +64,7 @@ def test_the_best_reading_is_one_that_was_taken(capstone: CallDesk) -> None:
     good_capstone(capstone)
     turns = capstone.odds()["turns"]
     taken = {event.seq for event in capstone.visit.readings}
-    assert turns[0]["text"].startswith("Your best reading")
+    assert turns[0]["text"].startswith("What moved the odds most")
     assert {turn["seq"] for turn in turns} <= taken
 
 

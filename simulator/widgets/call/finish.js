@@ -106,7 +106,7 @@ function repair(view, ui, act) {
 function offered(item, open, ui, act) {
   return el("li", { class: "repair offered" },
     el("div", { class: "grow" },
-      el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes} ${WORDS.min}`),
+      el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes}\u00a0${WORDS.min}`),
       el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${WORDS.powers[item.power] || item.power}`,
         item.walk > 0 ? `; ${put(WORDS.walkFirst, { place: item.place, minutes: item.walk })}.` : `; ${WORDS.rightHere}.`),
       ui.repair === item.code && repairSure(item, ui, act)),

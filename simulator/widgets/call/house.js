@@ -44,12 +44,13 @@ function jumps(parts) {
   }, name)));
 }
 
-// Neighbours that carry the same caution: it is said once, over all of them.
+// Neighbours that carry the same caution, or wait for the same step: it is said once, over them.
 function runsOf(tests) {
   const runs = [];
+  const warned = (test) => `${test.caution || ""}\n${test.blocked || ""}`;
   for (const test of tests) {
     const last = runs[runs.length - 1];
-    if (last && test.caution && last[0].caution === test.caution) last.push(test);
+    if (last && (test.caution || test.blocked) && warned(last[0]) === warned(test)) last.push(test);
     else runs.push([test]);
   }
   return runs;
@@ -57,9 +58,11 @@ function runsOf(tests) {
 
 function cautioned(run, view, open, ui, act) {
   if (run.length === 1) return testRow(run[0], view, open, ui, act);
-  const id = `caution-${run[0].id}`;
+  const id = `over-${run[0].id}`;
   return [
-    el("li", { class: "over" }, el("p", { class: "caution", id }, run[0].caution)),
+    el("li", { class: "over", id },
+      run[0].caution && el("p", { class: "caution" }, run[0].caution),
+      run[0].blocked && el("p", { class: "small blocked" }, run[0].blocked)),
     run.map((test) => testRow(test, view, open, ui, act, id)),
   ];
 }
@@ -72,7 +75,7 @@ function groupsOf(tests) {
 function stepRow(step, view, open, act) {
   return el("li", {},
     el("div", { class: "grow" }, step.name,
-      el("span", { class: "small" }, ` ${step.minutes} ${WORDS.min}`),
+      el("span", { class: "small" }, ` ${step.minutes}\u00a0${WORDS.min}`),
       step.caution && !step.done && el("p", { class: "caution" }, step.caution),
       view.found[step.id] && el("p", { class: "said" }, view.found[step.id])),
     step.done
@@ -84,19 +87,19 @@ function stepRow(step, view, open, act) {
       }, WORDS.doStep));
 }
 
-function testRow(test, view, open, ui, act, cautionId) {
+function testRow(test, view, open, ui, act, overId) {
   const chosen = ui.technique[test.id] || (test.techniques[0] && test.techniques[0].id);
   const taken = view.sheet.filter((row) => row.name === test.name);
   const last = taken[taken.length - 1];
   // Papers are read, people are asked.
   const verb = test.id.startsWith("read_") ? WORDS.take.read : WORDS.take[test.way];
-  return el("li", { class: cautionId ? "under" : null },
+  return el("li", { class: overId ? "under" : null },
     el("div", { class: "grow" },
       test.name,
       el("span", { class: "small" },
-        ` ${test.minutes} ${WORDS.min}${test.way === "measure" ? ` · ${test.tool}` : ""}`),
-      test.caution && !cautionId && el("p", { class: "caution" }, test.caution),
-      test.blocked && el("p", { class: "small blocked" }, test.blocked),
+        ` ${test.minutes}\u00a0${WORDS.min}${test.way === "measure" ? ` · ${test.tool}` : ""}`),
+      test.caution && !overId && el("p", { class: "caution" }, test.caution),
+      test.blocked && !overId && el("p", { class: "small blocked" }, test.blocked),
       test.techniques.length > 1 && el("label", { class: "technique" },
         el("span", { class: "small" }, WORDS.technique),
         el("select", {
@@ -115,7 +118,7 @@ function testRow(test, view, open, ui, act, cautionId) {
       "data-key": `test-${test.id}`,
       disabled: !open || Boolean(test.blocked),
       "aria-label": `${last ? WORDS.again : verb}: ${test.name}`,
-      "aria-describedby": cautionId,
+      "aria-describedby": overId,
       onclick: () => act({
         do: "measure", test: test.id,
         technique: ui.technique[test.id] || (test.techniques[0] && test.techniques[0].id),
