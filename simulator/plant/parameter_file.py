@@ -266,7 +266,7 @@ def read(folder: str, name: str) -> Table:
 
 def _own_bytes(path: Path) -> bytes:
     if not path.is_file():
-        raise ParameterFileError(f"{path} is not a file.")
+        raise ParameterFileError(f"{path} cannot be found.")
     try:
         if path.stat().st_size > LARGEST_FILE:
             raise ParameterFileError(f"{path.name} is larger than any parameter file.")

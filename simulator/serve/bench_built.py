@@ -18,7 +18,7 @@ def built(
     unit: str,
     metering: str | None,
     motor: str | None,
-    place: tuple[str, str],
+    place: tuple[str, str | None],
     airflow: float,
 ) -> Installation:
     """The unit in its house, moving the airflow asked for.
@@ -26,11 +26,11 @@ def built(
     Parameters
     ----------
     unit : str
-        Equipment file.
+        Equipment file, by name or path.
     metering, motor : str, optional
         Else what the unit has.
-    place : tuple of str
-        House, and the space around its ducts.
+    place : tuple
+        House, by name or path, and the space around its ducts; None is the house's own.
     airflow : float
         Of rated, for healthy ducts at sea level. [-]
 

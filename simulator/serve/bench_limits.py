@@ -14,7 +14,6 @@ __all__ = [
     "MOTORS",
     "REFRIGERANTS",
     "STRIPS",
-    "TWO_ZONES",
     "UNITS",
     "USUAL",
     "ZONES",
@@ -22,8 +21,7 @@ __all__ = [
 ]
 
 ZONES = ("attic", "crawl_space", "garage", "basement")
-TWO_ZONES = "two_zones"
-HOUSES = ("reference", TWO_ZONES)  # site files
+HOUSES = ("reference", "two_zones")  # site files
 STRIPS = ("off", "called")
 ZONE_CALLS = ("both", "first", "second")  # by the number of the zone that calls
 UNITS = tuple(

@@ -99,7 +99,7 @@ def readings(**asked: Any) -> dict[str, Any]:
     **asked
         As ``Setting``: mode, unit, refrigerant, metering, motor, zone, house, strips,
         zone_call, gauges, outdoor, outdoor_wb, return_db, return_wb (°F), airflow (of rated),
-        altitude (ft), faults (severity by name).
+        altitude (ft), faults (severity by name); unit and house may be paths of files.
 
     Returns
     -------
@@ -120,9 +120,9 @@ def readings(**asked: Any) -> dict[str, Any]:
     '°F'
     """
     need_known(asked, [known.name for known in fields(Setting)])
-    setting = checked(Setting(**asked))
+    setting = checked(Setting(**asked), paths_too=True)
     table = as_table(solved(setting), setting.mode)
-    reasons = unfit(healthy_installation(setting), setting.mode, setting.house)
+    reasons = unfit(healthy_installation(setting), setting.mode)
     notes = [why for name, why in reasons.items() if asked.get("faults", {}).get(name)]
     table |= {"notes": notes} if notes else {}
     built, around = installation_of(setting), conditions_of(setting)

@@ -1,5 +1,6 @@
 """What the test stand can be set to: completed, checked, and made into weather and a plant."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
@@ -23,17 +24,18 @@ from simulator.serve.bench_limits import (
     REFRIGERANTS,
     STRIPS,
     SUMMER_HUMIDITY,
-    TWO_ZONES,
-    UNITS,
     USUAL,
     ZONE_CALLS,
     ZONES,
     limits_of,
 )
 from simulator.serve.entry_units import degrees, need_entry
-from simulator.serve.fault_fit import need_no_opposites, unfit
+from simulator.serve.fault_fit import need_no_opposites, unfit, zones_of
 from simulator.serve.given import need_faults, need_word
 from simulator.serve.outdoor_air import humidity_of, winter_humidity
+from simulator.serve.own_files import need_offered, source_of
+
+FILE = re.compile(r"\S+\.toml\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,15 +47,15 @@ class Setting:
     mode : str
         ``cooling`` or ``heating``.
     unit : str
-        Equipment file, one of ``UNITS``.
+        Equipment file, shipped or one's own.
     refrigerant : str, optional
         In the circuit, one of ``REFRIGERANTS``; else the plate's. Nothing is resized for it.
     metering : str, optional
         ``txv`` or ``orifice``; else what the unit has.
     motor : str, optional
         Of the blower, one of ``MOTORS``; else what the unit has.
-    zone : str
-        Around the ducts, one of ``ZONES``.
+    zone : str, optional
+        Around the ducts, one of ``ZONES``; else what the house has.
     outdoor, return_db, return_wb : float, optional
         In °F, the last two held at the return grille; else the mode's rating point.
     outdoor_wb : float, optional
@@ -64,7 +66,7 @@ class Setting:
     altitude : float
         In feet, standard atmosphere.
     house : str
-        Site file, one of ``HOUSES``.
+        Site file, shipped or one's own.
     strips : str
         ``off``, or ``called``: all electric strips with the call for heat.
     zone_call : str
@@ -80,7 +82,7 @@ class Setting:
     refrigerant: str | None = None
     metering: str | None = None
     motor: str | None = None
-    zone: str = "attic"
+    zone: str | None = None
     outdoor: float | None = None
     outdoor_wb: float | None = None
     return_db: float | None = None
@@ -111,7 +113,7 @@ def completed(setting: Setting) -> Setting:
     return replace(setting, **{key: usual[key] for key in usual if getattr(setting, key) is None})
 
 
-def checked(setting: Setting, system: str = "us") -> Setting:
+def checked(setting: Setting, system: str = "us", *, paths_too: bool = False) -> Setting:
     """The same setting completed, or one sentence on what is wrong with it.
 
     Parameters
@@ -120,6 +122,8 @@ def checked(setting: Setting, system: str = "us") -> Setting:
         As asked for.
     system : str
         ``us`` or ``si``: in whose units the sentence speaks.
+    paths_too : bool
+        Whether unit and house may be paths of files.
 
     Returns
     -------
@@ -131,7 +135,7 @@ def checked(setting: Setting, system: str = "us") -> Setting:
     BadEntry
         Naming what was wrong and what is allowed.
     """
-    _check_words(setting)
+    _check_words(setting, paths_too)
     setting = completed(setting)
     most_airflow = MOST_AIRFLOW[_own_motor(setting)]
     for key, (low, high, unit, name) in limits_of(setting.mode).items():
@@ -143,7 +147,10 @@ def checked(setting: Setting, system: str = "us") -> Setting:
     need_faults(setting.faults, MOST_FAULTS)
     need_no_opposites(setting.faults)
     # The blower may not reach what is asked for.
-    out = unfit(healthy_installation(setting), setting.mode, setting.house)
+    healthy = healthy_installation(setting)
+    if setting.zone_call != ZONE_CALLS[0] and zones_of(healthy) == 1:
+        raise BadEntry("One zone can call alone only in the house of two zones.")
+    out = unfit(healthy, setting.mode)
     return replace(setting, faults={k: v for k, v in setting.faults.items() if k not in out})
 
 
@@ -153,22 +160,21 @@ def _own_motor(setting: Setting) -> str:
         blower = healthy_installation(replace(setting, airflow=1.0)).unit.blower
     except ParameterFileError as problem:
         text = str(problem).rstrip(".")
-        raise BadEntry(f"{text[:1].upper()}{text[1:]}.") from problem
+        begun = f"The file {text}" if FILE.match(text) else f"{text[:1].upper()}{text[1:]}"
+        raise BadEntry(f"{begun}.") from problem
     return "psc" if blower.synchronous_speed > 0.0 else "constant_torque"
 
 
-def _check_words(setting: Setting) -> None:
+def _check_words(setting: Setting, paths_too: bool) -> None:
     need_word(setting.mode, "the mode", MODES)
-    need_word(setting.unit, "the unit", UNITS)
-    need_word(setting.zone, "the zone", ZONES)
-    need_word(setting.house, "the house", HOUSES)
+    need_offered("unit", setting.unit, paths_too=paths_too)
+    need_offered("house", setting.house, paths_too=paths_too)
     need_word(setting.strips, "the strip call", STRIPS)
     need_word(setting.zone_call, "the zone that calls", ZONE_CALLS)
     if setting.strips != STRIPS[0] and setting.mode != "heating":
         raise BadEntry("Strips are called for with heat; set the thermostat to heating.")
-    if setting.zone_call != ZONE_CALLS[0] and setting.house != TWO_ZONES:
-        raise BadEntry("One zone can call alone only in the house of two zones.")
     for word, name, allowed in (
+        (setting.zone, "the zone", ZONES),
         (setting.refrigerant, "the refrigerant", REFRIGERANTS),
         (setting.gauges, "the refrigerant of the gauges", REFRIGERANTS),
         (setting.metering, "the metering device", catalogue.METERING),
@@ -279,10 +285,10 @@ def healthy_installation(setting: Setting) -> Installation:
         Floats; holds the refrigerant asked for, sized for the plate's.
     """
     healthy = built(
-        setting.unit,
+        source_of("unit", setting.unit),
         setting.metering,
         setting.motor,
-        (setting.house, setting.zone),
+        (source_of("house", setting.house), setting.zone),
         float(setting.airflow),
     )
     if setting.refrigerant is None:

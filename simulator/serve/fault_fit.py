@@ -5,7 +5,6 @@ from collections.abc import Mapping
 from simulator.faults._catalogue import discover
 from simulator.plant.installation import Installation
 from simulator.quantities.entered import BadEntry
-from simulator.serve.bench_limits import TWO_ZONES
 
 THERMOSTATIC = 0.5  # a share of 1 or 0 [-]
 DEVICES = {"txv": "an expansion valve", "orifice": "a fixed orifice"}
@@ -38,7 +37,23 @@ def metering_of(installation: Installation, mode: str) -> str:
     return "txv" if float(device.is_thermostatic) >= THERMOSTATIC else "orifice"
 
 
-def unfit(healthy: Installation, mode: str, house: str) -> dict[str, str]:
+def zones_of(installation: Installation) -> int:
+    """How many zones with dampers the house has.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+
+    Returns
+    -------
+    int
+        1 or 2. [-]
+    """
+    return 2 if any(float(zone) > 1.0 for zone in installation.ducts.room_zones) else 1
+
+
+def unfit(healthy: Installation, mode: str) -> dict[str, str]:
     """Faults that mean nothing here, each with the reason.
 
     Parameters
@@ -47,8 +62,6 @@ def unfit(healthy: Installation, mode: str, house: str) -> dict[str, str]:
         Floats.
     mode : str
         ``cooling`` or ``heating``.
-    house : str
-        Site file.
 
     Returns
     -------
@@ -61,7 +74,7 @@ def unfit(healthy: Installation, mode: str, house: str) -> dict[str, str]:
             reason = f"it shows only while {kind.modes[0]}"
         elif metering not in kind.metering:
             reason = f"this unit meters by {DEVICES[metering]}"
-        elif name == "stuck_zone_damper" and house != TWO_ZONES:
+        elif name == "stuck_zone_damper" and zones_of(healthy) == 1:
             reason = "only the house of two zones (house two_zones) has such dampers"
         else:
             continue

@@ -59,12 +59,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     own = "; the unit's own unless given"
     for option, usual, text in (
         ("mode", default.mode, listed(MODES)),
-        ("unit", default.unit, f"what stands there: {', '.join(UNITS)}"),
+        ("unit", default.unit, f"what stands there: {', '.join(UNITS)}, or a file"),
         ("refrigerant", None, f"in the circuit: {', '.join(REFRIGERANTS)}{own}, nothing resized"),
         ("metering", None, listed(METERING) + own),
         ("motor", None, f"blower: {listed(MOTORS)}{own}"),
-        ("zone", default.zone, f"around the ducts: {', '.join(ZONES)}"),
-        ("house", default.house, listed(HOUSES)),
+        ("zone", None, f"around the ducts: {', '.join(ZONES)}; the house's own unless given"),
+        ("house", default.house, f"{', '.join(HOUSES)}, or a file"),
         ("zone_call", default.zone_call, f"zones that call: {', '.join(ZONE_CALLS)}"),
         ("strips", default.strips, f"electric strips: {listed(STRIPS)}"),
     ):

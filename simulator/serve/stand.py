@@ -1,7 +1,6 @@
 """The test stand: settings as typed in, readings beside their healthy ghosts out."""
 
 from collections.abc import Callable
-from functools import lru_cache
 from typing import Any
 
 from simulator.faults._catalogue import discover
@@ -10,18 +9,17 @@ from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.entered import BadEntry
 from simulator.serve import bench_setting
 from simulator.serve.bench_limits import (
-    HOUSES,
     MODES,
     MOTORS,
     REFRIGERANTS,
     STRIPS,
-    UNITS,
     ZONE_CALLS,
     ZONES,
 )
 from simulator.serve.bench_setting import Setting
 from simulator.serve.cycle_points import chart
-from simulator.serve.fault_fit import unfit
+from simulator.serve.fault_fit import unfit, zones_of
+from simulator.serve.own_files import offered
 from simulator.serve.stand_charts import air_chart, fan_chart
 from simulator.serve.stand_delivery import delivery_chart
 from simulator.serve.stand_entry import dials, setting_of, system_of, usual
@@ -119,6 +117,7 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
     points = solved(setting)
     now, ghost = points
     charts = charts_of(asked)
+    healthy = bench_setting.healthy_installation(setting)
     return {
         "state": now.state,
         "state_text": state_text(now, setting.mode),
@@ -132,7 +131,8 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "limits": dials(setting.mode, system),
         "usual": usual(system),
         "predictable": predictable(setting.mode),
-        "unfit": unfit(bench_setting.healthy_installation(setting), setting.mode, setting.house),
+        "unfit": unfit(healthy, setting.mode),
+        "zones": zones_of(healthy),
         "link": link_of(setting, system, charts),
         **({} if asked.get("listed") is True else lists()),
     }
@@ -169,7 +169,6 @@ def _quick(
     return delivery_chart(points, system)
 
 
-@lru_cache
 def choices() -> dict[str, Any]:
     """Words that can be chosen.
 
@@ -179,14 +178,14 @@ def choices() -> dict[str, Any]:
         By name of the setting; ``unit_names`` says what each unit is.
     """
     return {
-        "unit_names": {unit: unit_said(unit) for unit in UNITS},
+        "unit_names": {unit: unit_said(unit) for unit in offered("unit")},
         "mode": MODES,
-        "unit": UNITS,
+        "unit": offered("unit"),
         "refrigerant": REFRIGERANTS,
         "gauges": REFRIGERANTS,
         "motor": MOTORS,
         "zone": ZONES,
-        "house": HOUSES,
+        "house": offered("house"),
         "strips": STRIPS,
         "zone_call": ZONE_CALLS,
     }

@@ -16,7 +16,7 @@ WORDS = (
     *("unit", "refrigerant", "metering", "motor", "zone"),
     *("house", "strips", "zone_call", "gauges"),
 )
-MAY_BE_EMPTY = ("refrigerant", "metering", "motor", "gauges")  # whatever the unit has
+MAY_BE_EMPTY = ("refrigerant", "metering", "motor", "zone", "gauges")  # as unit or house has it
 STEPS = {"outdoor": 1.0, "return_db": 0.5, "return_wb": 0.5, "airflow": 5.0, "altitude": 100.0}
 FINE = 0.5  # of what has no step of its own
 METRIC_STEPS = {"°F": 0.5, "ft": 50.0}

@@ -2,8 +2,10 @@
 
 from simulator.plant import parameter_file
 from simulator.plant.operating_point import OperatingPoint
+from simulator.plant.parameter_file import ParameterFileError
 from simulator.quantities.shown import show
 from simulator.serve.bench_readings import frost_of
+from simulator.serve.own_files import source_of
 from simulator.serve.stand_delivery import heat
 
 WATTS_PER_TON = 3516.85  # by definition [W]
@@ -24,18 +26,21 @@ def unit_said(unit: str) -> str:
     Parameters
     ----------
     unit : str
-        Equipment file.
+        Equipment file, shipped or one's own.
 
     Returns
     -------
     str
     """
-    plate = parameter_file.read("equipment", unit).table("plate")
-    if "nominal_tons" in plate.rows:
-        tons = plate.number("nominal_tons", "ton")
-    else:
-        tons = plate.number("nominal_capacity", "W") / WATTS_PER_TON
-    return f"{plate.word('name')}, {tons:.3g} tons, {plate.word('refrigerant')}"
+    try:
+        plate = parameter_file.read("equipment", source_of("unit", unit)).table("plate")
+        if "nominal_tons" in plate.rows:
+            tons = plate.number("nominal_tons", "ton")
+        else:
+            tons = plate.number("nominal_capacity", "W") / WATTS_PER_TON
+        return f"{plate.word('name')}, {tons:.3g} tons, {plate.word('refrigerant')}"
+    except ParameterFileError:
+        return unit  # one's own, which says what is wrong with it when it is chosen
 
 
 def state_text(now: OperatingPoint, called: str) -> str:

@@ -191,7 +191,7 @@ HOSTILE: list[tuple[str, Any, str]] = [
     ("faults", {"undercharge": -0.1}, "undercharge takes 0 to 0.5"),
     *(("faults", value, "fault") for value in NO_FAULTS),
     *((key, None, name) for key, name in (
-        ("mode", "the mode"), ("unit", "the unit"), ("zone", "the zone"),
+        ("mode", "the mode"), ("unit", "the unit"), ("house", "the house"),
         ("airflow", "the airflow"), ("altitude", "the altitude"),
     )),
     *((word, 3, "mode, unit, refrigerant, metering, motor, zone, outdoor")

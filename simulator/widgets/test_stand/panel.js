@@ -6,7 +6,7 @@ const LESS_AIR = 0.05; // of healthy
 function render({ model, el: host }) {
   speak(model, WORDS, CHOICES, CHART_WORDS);
   const setting = {
-    mode: "cooling", unit: "quail_36", refrigerant: "", metering: "", motor: "", zone: "attic", house: "reference",
+    mode: "cooling", unit: "quail_36", refrigerant: "", metering: "", motor: "", zone: "", house: "reference",
     strips: "off", zone_call: "both", gauges: "", outdoor: "95", outdoor_wb: "", return_db: "80", return_wb: "67",
     airflow: "100", altitude: "0", faults: [], units: "us",
   };
@@ -74,7 +74,7 @@ function render({ model, el: host }) {
   }
 
   // Mode, units and their ends: when they change, the controls are made anew.
-  const limitsOf = (stand) => `${stand.limits.outdoor.unit} ${stand.limits.outdoor.low} ${stand.predictable.usual.join()}`;
+  const limitsOf = (stand) => `${stand.limits.outdoor.unit} ${stand.limits.outdoor.low} ${stand.zones} ${stand.predictable.usual.join()}`;
 
   // A fault that the setting has left behind is taken out, and said so.
   function dropUnfit() {

@@ -10,7 +10,7 @@ for (const key of ["outdoor_wb", "return_db", "return_wb"]) NUMBERS[key] = NUMBE
 // Whether anything here would show the fault.
 function isOffered(fault, bench) {
   const { setting, stand } = bench;
-  const met = { "": true, strips: setting.strips === "called", two_zones: setting.house === "two_zones" };
+  const met = { "": true, strips: setting.strips === "called", two_zones: stand.zones === 2 };
   return met[fault.needs] && !(fault.name in stand.unfit);
 }
 
@@ -113,8 +113,7 @@ function settingsPanel(bench, redraw) {
     select.value = setting[key];
     select.addEventListener("change", () => {
       setting[key] = select.value;
-      if (key === "house" && setting.house !== "two_zones") setting.zone_call = "both";
-      if (key === "house") redraw();
+      if (key === "house") setting.zone_call = "both"; // the next house may have one zone
       send();
     });
     return el("div", { class: "dial", "data-control": key }, el("label", { for: `c-${key}` }, WORDS[key]), select);
@@ -187,8 +186,8 @@ function settingsPanel(bench, redraw) {
         el("input", { type: "radio", name: "mode", checked: setting.mode === mode, "data-key": `mode-${mode}`, onchange: () => setMode(bench, mode, redraw) }), wordFor("mode", mode)))),
       dial("outdoor"), dial("return_db"), dial("return_wb"), outdoorWetBulb()],
     house: () => [
-      choice("house", stand.choices.house), choice("zone", stand.choices.zone),
-      setting.house === "two_zones" && choice("zone_call", stand.choices.zone_call),
+      choice("house", stand.choices.house), choice("zone", ["", ...stand.choices.zone]),
+      stand.zones === 2 && choice("zone_call", stand.choices.zone_call),
       setting.mode === "heating" && choice("strips", stand.choices.strips),
       dial("airflow"), el("p", { class: "small aside" }, WORDS.blowerMovesBoth), dial("altitude")],
     unit: () => [
