@@ -4,6 +4,7 @@ from simulator.plant import parameter_file
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.parameter_file import ParameterFileError
 from simulator.quantities.shown import show
+from simulator.serve.bench_limits import UNITS
 from simulator.serve.bench_readings import frost_of
 from simulator.serve.own_files import source_of
 from simulator.serve.stand_delivery import heat
@@ -38,7 +39,8 @@ def unit_said(unit: str) -> str:
             tons = plate.number("nominal_tons", "ton")
         else:
             tons = plate.number("nominal_capacity", "W") / WATTS_PER_TON
-        return f"{plate.word('name')}, {tons:.3g} tons, {plate.word('refrigerant')}"
+        own = "" if unit in UNITS else f" ({unit}.toml)"
+        return f"{plate.word('name')}, {tons:.3g} tons, {plate.word('refrigerant')}{own}"
     except ParameterFileError:
         return unit  # one's own, which says what is wrong with it when it is chosen
 
