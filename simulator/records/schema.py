@@ -17,10 +17,13 @@ from sqlalchemy import (
     Text,
     create_engine,
     event,
+    insert,
 )
+from sqlalchemy.dialects import sqlite
 from sqlalchemy.schema import CreateIndex, CreateTable
 
 WAIT = 10.0  # for another page that is writing [s]
+CACHE = 128  # of the file, in each page that has it open; the system keeps the rest [KiB]
 
 metadata = MetaData()
 
@@ -203,6 +206,11 @@ instructors = Table(
     Column("set_at", Float, nullable=False),
 )
 
+# What every act stores, as SQL: to work that out takes a kernel more memory than many acts do.
+_NAMED = sqlite.dialect(paramstyle="named")
+ADD_EVENT = str(insert(events).compile(dialect=_NAMED))
+ADD_TIME = str(insert(act_times).compile(dialect=_NAMED))
+
 
 def opened(path: Path) -> Engine:
     """The database, its tables made if it is new.
@@ -233,7 +241,7 @@ def _set_up(connection: Any, record: object) -> None:
     connection.text_factory = _text
     cursor = connection.cursor()
     _use_log(cursor)
-    for setting in ("synchronous=NORMAL", "foreign_keys=ON"):
+    for setting in ("synchronous=NORMAL", "foreign_keys=ON", f"cache_size=-{CACHE}"):
         cursor.execute(f"PRAGMA {setting}")
     cursor.close()
 

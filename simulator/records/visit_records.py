@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Engine, Row, func, insert, select
+from sqlalchemy import Connection, Engine, Row, func, insert, select
 from sqlalchemy.exc import IntegrityError, OperationalError, SQLAlchemyError
 
 from simulator.calls.event_storage import kind, payload, restored
@@ -102,7 +102,7 @@ class VisitRecords:
             )
             row = made.inserted_primary_key
             assert row is not None  # noqa: S101 - a table with a key always gives one
-            connection.execute(insert(schema.events).values(_stored(int(row[0]), first)))
+            connection.exec_driver_sql(schema.ADD_EVENT, _stored(int(row[0]), first))
 
     def append(self, token: str, added: Sequence[Event]) -> None:
         """Store what happened, all of it or nothing.
@@ -124,10 +124,10 @@ class VisitRecords:
         if not added:
             return
         with _plainly(), self._engine.begin() as connection:
-            visit = self._row(token).id
-            connection.execute(insert(schema.events), [_stored(visit, event) for event in added])
-            stored = {"visit": visit, "seq": added[-1].seq, "stored_at": time.time()}
-            connection.execute(insert(schema.act_times).values(stored))
+            visit, seq = _row(connection, token).id, added[-1].seq
+            connection.exec_driver_sql(schema.ADD_EVENT, [_stored(visit, event) for event in added])
+            stored = {"visit": visit, "seq": seq, "stored_at": time.time()}
+            connection.exec_driver_sql(schema.ADD_TIME, stored)
 
     def record(self, token: str) -> VisitRecord:
         """What is stored of a visit.
@@ -146,8 +146,8 @@ class VisitRecords:
         RecordsError
             If there is no such visit or it cannot be read.
         """
-        with _plainly():
-            row = self._row(token)
+        with _plainly(), self._engine.connect() as connection:
+            row = _row(connection, token)
         with _soundly():
             return _read(row)
 
@@ -171,9 +171,8 @@ class VisitRecords:
         """
         table = schema.events
         with _plainly(), self._engine.connect() as connection:
-            rows = connection.execute(
-                select(table).where(table.c.visit == self._row(token).id).order_by(table.c.seq)
-            ).all()
+            mine = table.c.visit == _row(connection, token).id
+            rows = connection.execute(select(table).where(mine).order_by(table.c.seq)).all()
         with _soundly():
             found = [
                 restored(row.seq, row.kind, row.minute, json.loads(_sound(row.payload)))
@@ -199,7 +198,7 @@ class VisitRecords:
         """
         table = schema.act_times
         with _plainly(), self._engine.connect() as connection:
-            visit = self._row(token)
+            visit = _row(connection, token)
             last = connection.execute(
                 select(func.max(table.c.stored_at)).where(table.c.visit == visit.id)
             ).scalar()
@@ -230,13 +229,13 @@ class VisitRecords:
                 found.append(_read(row))
         return found
 
-    def _row(self, token: str) -> Row[Any]:
-        table = schema.visits
-        with self._engine.connect() as connection:
-            row = connection.execute(select(table).where(table.c.token == token)).one_or_none()
-        if row is None:
-            raise RecordsError("There is no visit at this address; start one from the home page.")
-        return row
+
+def _row(connection: Connection, token: str) -> Row[Any]:
+    table = schema.visits
+    row = connection.execute(select(table).where(table.c.token == token)).one_or_none()
+    if row is None:
+        raise RecordsError("There is no visit at this address; start one from the home page.")
+    return row
 
 
 def _read(row: Row[Any]) -> VisitRecord:

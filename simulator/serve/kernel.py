@@ -14,13 +14,15 @@ def kernel_config() -> Config:
     Returns
     -------
     Config
-        No streams to the browser, no history, no modules from the working folder.
+        No streams to the browser, no history, no modules from the working folder, messages
+        packed in parts.
     """
     config = Config()
     config.IPKernelApp.outstream_class = None
     config.IPKernelApp.capture_fd_output = False
     config.InteractiveShellApp.ignore_cwd = True
     config.HistoryManager.enabled = False
+    config.Session.packer = "simulator.serve.packing.packed"
     return config
 
 

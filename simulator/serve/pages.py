@@ -12,6 +12,7 @@ from simulator.serve.guard import apology, ticket_for
 from simulator.serve.lesson_progress import keeping
 from simulator.serve.session import begin_page, page
 from simulator.serve.speaking import speaking
+from simulator.serve.tidying import tidied
 from simulator.widgets.call.panel import CallPanel
 from simulator.widgets.debrief.panel import DebriefPanel
 from simulator.widgets.lesson.panel import LessonPanel
@@ -89,7 +90,7 @@ def _visit_handle(
 def _show(kind: type[Panel], handle: Handle) -> None:
     words = catalogue(page().language)
     said = words.standing_in(str(kind._esm))
-    panel = kind(speaking(safe(handle), words), words.language, said)
+    panel = kind(tidied(speaking(safe(handle), words)), words.language, said)
     display(panel)  # type: ignore[no-untyped-call]
 
 

@@ -37,6 +37,7 @@ MODULES = (
     "simulator.serve.heartbeat",
     "simulator.serve.pages",
     "simulator.serve.visits",
+    "simulator.serve.packing",
     "sqlalchemy.dialects.sqlite",
 )
 FIRST_LOOK = {
@@ -52,7 +53,7 @@ FIRST_LOOK = {
 END_WITH_PARENT = 1  # PR_SET_PDEATHSIG of prctl(2)
 # mallopt(3): answers grow with a visit, and what held them is given back to the system, from
 # one heap for all threads. Left to itself glibc keeps it.
-THRIFT = {"M_TRIM_THRESHOLD": (-1, 65536), "M_MMAP_THRESHOLD": (-3, 65536), "M_ARENA_MAX": (-8, 1)}
+THRIFT = {"M_TRIM_THRESHOLD": (-1, 65536), "M_MMAP_THRESHOLD": (-3, 32768), "M_ARENA_MAX": (-8, 1)}
 
 
 def warm_up() -> None:
