@@ -51,7 +51,7 @@ def worked_out_rows(visit: Visit, site: Site, system: str) -> list[dict[str, Any
                         }
                         for e in used
                     ],
-                    "mark": doubt(used),
+                    "doubt": doubt(used),
                     "after_repair": is_after,
                 }
             )

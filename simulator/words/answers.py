@@ -16,7 +16,20 @@ CODES = frozenset(
 # What a person wrote, and what people and streets are called.
 OWN_WORDS = frozenset(("write_up", "customer", "address", "who", "own_reason", "own_answer"))
 # Where one small word is said to a person; elsewhere it is a name on the wire.
-TOLD = frozenset(("tool", "technique", "conditions", "caption", "columns", "words", "problem"))
+TOLD = frozenset(
+    (
+        "tool",
+        "technique",
+        "conditions",
+        "caption",
+        "columns",
+        "words",
+        "problem",
+        "label",
+        "rows",
+        "text",
+    )
+)
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
 # What a message carries that was one of the bench's own texts.
 GIVEN = ("answer",)

@@ -113,7 +113,7 @@ def test_worked_out_values_show_the_minutes_of_their_readings(desk: CallDesk) ->
     do(desk, "measure", test="suction_line_temperature", technique="careful")
     row = next(r for r in desk.view("us")["worked_out"] if r["name"] == "Superheat")
     assert row["minutes"][0] - row["minutes"][1] >= 60
-    assert row["mark"].startswith("taken 6")
+    assert row["doubt"].startswith("taken 6")
 
 
 def pair(desk: CallDesk, name: str) -> dict[str, Any]:

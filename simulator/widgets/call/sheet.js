@@ -72,7 +72,7 @@ function workedRow(row) {
       el("summary", { "data-key": `worked-${row.name}-${row.after_repair}` }, row.name,
         el("span", { class: "small" }, ` ${put(WORDS.at, { minute: row.minutes.join(` ${WORDS.and} `) })}`,
           row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
-        row.mark && el("span", { class: "small doubt" }, ` ${row.mark}`)),
+        row.doubt && el("span", { class: "small doubt" }, ` ${row.doubt}`)),
       el("p", { class: "small" }, row.formula),
       el("p", { class: "small" }, `${WORDS.restsOn}: `,
         row.rests_on.map((used) => `${used.name.toLowerCase()}, ${put(WORDS.at, { minute: used.minute })}`).join("; "))),

@@ -101,7 +101,7 @@ const CHOICES = {
   house: { reference: "One zone", two_zones: "Two zones, with dampers" },
   zone_call: { both: "Both", first: "Only the first", second: "Only the second" },
   strips: { off: "Not called", called: "Called with the heat" },
-  zone: { "": "As the house has it" },
+  zone: { "": "As the house has it", attic: "Attic", crawl_space: "Crawl space", garage: "Garage", basement: "Basement" },
 };
 
 // A word of the settings as people read it: names of files become names of units.
