@@ -7,12 +7,11 @@ from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit, along
 from simulator.diagnosis.belief import Belief
 from simulator.diagnosis.evidence import weights
-from simulator.faults._catalogue import discover
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.scoring.carried import needed_for, odds_of_one
 from simulator.scoring.economy import ALWAYS
 from simulator.scoring.grounds import Grounds
 from simulator.scoring.harm import wanted
+from simulator.scoring.mending import is_proven
 from simulator.scoring.safety import lock_outs, met_at
 
 SPLITS, ONE_BY_ONE, CONFIRMS, AGAIN, BESIDE, REQUIRED, RE_TEST = (
@@ -71,7 +70,7 @@ def classes(visit: Visit, key: Key, grounds: Grounds) -> dict[int, str]:
     found: dict[int, str] = {}
     for before, event in along(visit.events):
         if isinstance(event, Repaired):
-            found[event.seq] = _of_repair(event, key, grounds.before(event.seq))
+            found[event.seq] = _of_repair(event, visit, key, grounds)
         elif isinstance(event, Measured) and MEASUREMENTS[event.reading.measurement].way != "ask":
             found[event.seq] = _of_reading(event, before, grounds)
     return {**found, **{seq: UNSAFE for seq in unsafe if seq in found}}
@@ -110,14 +109,10 @@ def _unsafe(visit: Visit, key: Key) -> set[int]:
     return found
 
 
-def _of_repair(event: Repaired, key: Key, belief: Belief) -> str:
+def _of_repair(event: Repaired, visit: Visit, key: Key, grounds: Grounds) -> str:
     if event.repair not in wanted(key):
         return HARMFUL
-    mended = [cause for cause in key.causes if event.repair in discover()[cause].repairs]
-    is_proven = any(
-        odds_of_one(cause, belief) >= needed_for(frozenset({cause})) for cause in mended
-    )
-    return PROVEN if is_proven else UNPROVEN
+    return PROVEN if is_proven(event, visit, key, grounds) else UNPROVEN
 
 
 def _of_reading(event: Measured, before: Visit, grounds: Grounds) -> str:

@@ -1,22 +1,21 @@
-"""Points for what was done: interview, repair, the customer."""
+"""Points for what was done with people: the interview, the record."""
 
 from simulator.calls.events import WrittenUp
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
-from simulator.repairs._catalogue import discover
-from simulator.scoring.harm import harm, lost
 from simulator.scoring.part import Because, Part, part
 from simulator.scoring.safety import met_at, missed_by
-from simulator.scoring.truth import shares
 
+# In words, and its points; what had changed is worth most, trade practice, own weights [-].
 ASKED = {
-    "ask_when": "when it started",
-    "ask_changed": "what had changed",
-    "ask_touched": "who had touched it last",
-    "ask_rooms": "which rooms",
-    "read_bill": "the bills",
-    "read_history": "the job history",
+    "ask_when": ("when it started", 1.0),
+    "ask_changed": ("what had changed", 3.0),
+    "ask_touched": ("who had touched it last", 1.0),
+    "ask_rooms": ("which rooms", 1.0),
+    "read_bill": ("the bills", 0.5),
+    "read_history": ("the job history", 0.5),
 }
+CONSENT = 1.0
 
 
 def first_repair(visit: Visit) -> float:
@@ -53,10 +52,10 @@ def interview(visit: Visit, key: Key) -> Part:
     del key
     because, points = [], 0.0
     taken = {e.reading.measurement: e for e in reversed(visit.readings)}
-    for measurement, words in ASKED.items():
+    for measurement, (words, worth) in ASKED.items():
         event = taken.get(measurement)
         if event is not None and event.minute <= first_repair(visit):
-            points += 1.1
+            points += worth
             because.append(Because(f"You asked or read {words}.", event.seq))
         else:
             because.append(Because(f"Left open: {words}.", missed_by(visit)))
@@ -65,43 +64,9 @@ def interview(visit: Visit, key: Key) -> Part:
         left = "Left open: what you would do and where, told to the customer."
         because.append(Because(left, missed_by(visit)))
     else:
-        points += 1.4
+        points += CONSENT
         because.append(Because("You told the customer what you would do and where.", consent.seq))
     return part("Interview and complaint", points, 8.0, because)
-
-
-def repairing(visit: Visit, key: Key) -> Part:
-    """The cause mended, nothing harmed.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    key : Key
-        What mends what.
-
-    Returns
-    -------
-    Part
-        Of 8.
-    """
-    because, points = [], 0.0
-    done = {event.repair: event for event in visit.repairs}
-    if not key.causes:
-        points = 8.0
-        because.append(Because("Nothing here needed mending.", visit.events[-1].seq))
-    for cause, share in shares(key).items() if key.causes else ():
-        act = next((done[a] for a in key.repairs[cause] if a in done), None)
-        if act is not None:
-            points += 8.0 * share
-            because.append(Because(f"Mended: {discover()[act.repair].title}.", act.seq))
-        else:
-            titles = " or ".join(discover()[a].title for a in key.repairs[cause])
-            because.append(Because(f"Not mended; it takes: {titles}.", visit.events[-1].seq))
-    for sentence, event in harm(visit, key):
-        points -= lost(event, visit)
-        because.append(Because(sentence, event.seq))
-    return part("Repair and no harm", points, 8.0, because)
 
 
 def customer(visit: Visit, key: Key) -> Part:

@@ -4,7 +4,6 @@ from typing import Any
 
 from simulator.calls.events import Event, Marked, Measured
 from simulator.calls.sealed import Key
-from simulator.calls.sheet import pairs
 from simulator.calls.site import Site, acts_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
@@ -13,6 +12,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring import reasoning
 from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
+from simulator.scoring.corrected import told_pairs
 from simulator.scoring.grounds import weather
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.hints import taken
@@ -57,7 +57,8 @@ def debrief(
     if not visit.is_closed:
         raise ValueError("a visit is debriefed after it is closed")
     key = site.key.opened()
-    card = graded or score(visit.events, key, weather(visit, site))
+    known = weather(visit, site)
+    card = graded or score(visit.events, key, known)
     return {
         "to_explain": question(visit, site),
         "in_short": in_short(visit, key, card),
@@ -69,7 +70,7 @@ def debrief(
         "hints": taken(visit),
         "timeline": _timeline(visit, site, system),
         "cited": bearing(visit),
-        "pairs": pairs(visit, site, system),
+        "pairs": told_pairs(visit, site, system, known),
         "before_after": before_after(site, acts_of(visit), system),
         "bill": bill(site, acts_of(visit), system),
         **points(card, visit),

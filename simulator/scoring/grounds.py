@@ -1,7 +1,7 @@
-"""What a visit's own readings gave grounds for, whatever was true."""
+"""What a visit's own readings gave grounds for, whatever was true; the weather, for re-tests."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from simulator.calls.call_file import CallFile
@@ -12,9 +12,12 @@ from simulator.diagnosis.belief import Belief, Standing, standings
 from simulator.diagnosis.likelihood import outdoor_at
 from simulator.diagnosis.next_reading import Worth, next_readings
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.plant import steady
 from simulator.scoring.odds import ENOUGH_FOR_COSTLY
 
 COUNTED = 12  # readings whose choice is judged, the first ones [-]
+# Outdoor air may have moved no further between two readings of a pair; the project's own bar. [K]
+ALIKE = 3.0
 LITTLE = 0.004  # bits a minute below which nothing more is to be learnt [-]
 
 
@@ -39,12 +42,15 @@ class Choice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Grounds:
-    """What can be told of a visit without its key.
+    """What can be told of a visit without its key, but for ``untouched``.
 
     Parameters
     ----------
     outdoor : mapping, optional
         Outdoor temperature at each reading, by its event. [K]
+    untouched : mapping
+        What the unit would show at each reading had nobody repaired anything, by its event, in
+        SI; only where the weather moved too far for readings to be set side by side. [-]
     beliefs : tuple
         Belief from the work order, after each reading and after the last repair, oldest first;
         empty until it is worked out.
@@ -55,6 +61,7 @@ class Grounds:
     outdoor: Mapping[int, float] | None
     beliefs: tuple[Belief, ...] = ()
     choices: tuple[Choice, ...] = ()
+    untouched: Mapping[int, float] = field(default_factory=dict)
 
     @property
     def is_worked_out(self) -> bool:
@@ -89,14 +96,32 @@ def weather(visit: Visit, site: Site) -> Grounds:
     visit : Visit
         Closed.
     site : Site
-        Its key is not asked.
+        Its key is asked where the weather moved far, for what no repair did to a reading.
 
     Returns
     -------
     Grounds
         Not worked out.
     """
-    return Grounds(outdoor={e.seq: outdoor_at(site.call, e.minute) for e in visit.readings})
+    outdoor = {e.seq: outdoor_at(site.call, e.minute) for e in visit.readings}
+    return Grounds(outdoor=outdoor, untouched=_untouched(visit, site, outdoor))
+
+
+def _untouched(visit: Visit, site: Site, outdoor: Mapping[int, float]) -> dict[int, float]:
+    """Settled numbers of the unit as found, in the weather of each reading's own minute."""
+    met = outdoor.values() or (0.0,)
+    if not visit.repairs or max(met) - min(met) <= ALIKE:
+        return {}
+    found, points = {}, {}
+    for event in visit.readings:
+        truth = MEASUREMENTS[event.reading.measurement].truth
+        if truth is None or event.reading.value is None or not event.is_running:
+            continue
+        if event.minute not in points:
+            held = site.conditions(event.minute)
+            points[event.minute] = steady.solve(site.installation(), held)
+        found[event.seq] = float(truth(points[event.minute]))
+    return found
 
 
 def grounds(visit: Visit, site: Site) -> Grounds:
@@ -107,7 +132,7 @@ def grounds(visit: Visit, site: Site) -> Grounds:
     visit : Visit
         Closed.
     site : Site
-        Its key is not asked.
+        Its key is asked for the weather of re-tests alone.
 
     Returns
     -------
@@ -120,8 +145,8 @@ def grounds(visit: Visit, site: Site) -> Grounds:
 @lru_cache(maxsize=8)
 def _of(events: tuple[Event, ...], site: Site) -> Grounds:
     visit, stood = fold(events), standings(events, site.call)
-    return Grounds(
-        outdoor=weather(visit, site).outdoor,
+    return replace(
+        weather(visit, site),
         beliefs=tuple(standing.belief for standing in stood),
         choices=_choices(visit, stood, site.call),
     )

@@ -99,8 +99,12 @@ def measuring(visit: Visit, key: Key) -> Part:
     numbers = [event for event in visit.readings if event.reading.value is not None]
     because = []
     points = 15.0 * min(len(numbers) / FEW, 1.0)
+    left = (numbers or visit.events)[-1].seq
     if len(numbers) < FEW:
-        because.append(Because(f"Only {len(numbers)} readings with a number were taken."))
+        text = f"Only {len(numbers)} readings with a number were taken."
+    else:
+        text = f"{len(numbers)} readings with a number were taken."
+    because.append(Because(text, left))
     used = {event.seq for event in cited(visit)}
     weak = {event.seq: weakness(visit, event) for event in numbers}
     for event in numbers:
@@ -113,16 +117,19 @@ def measuring(visit: Visit, key: Key) -> Part:
         if said and not again and (event.seq in used or event.reading.technique != CARE):
             points -= 2.0
             because.append(Because(said, event.seq))
-    if "match_probes" in visit.prepared:
-        because.append(Because("You compared your probes, so small differences count."))
+    compared = met_at(visit, "match_probes")
+    if compared is not None:
+        text = "You compared your probes, so small differences count."
+        because.append(Because(text, compared.seq))
     else:
         points -= 1.0
-        because.append(Because("The probes were not compared: their small differences are doubt."))
+        text = "The probes were not compared: their small differences are doubt."
+        because.append(Because(text, (numbers or visit.events)[0].seq))
     for event in visit.readings:
         if event.problems and event.seq in used:
             points -= 2.0
             because.append(
-                Because(f"A charge reading was used that does not count: {name(event)}.")
+                Because(f"A charge reading was used that does not count: {name(event)}.", event.seq)
             )
             break
     return part("Measuring", points, 15.0, because)

@@ -1,20 +1,24 @@
-"""Points for proving a repair: same point, comparable conditions, steady, before and after."""
+"""Points for proving a repair: same point, steady, before and after what mended it.
 
-from collections.abc import Mapping
+Conditions must be comparable, or the pair corrected for them: what is left once what the weather
+alone did to the unit is taken off must be more than two takes of the tool differ by.
+"""
+
+from math import sqrt
 
 from simulator.calls.events import Measured
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
+from simulator.diagnosis.causes import name_of
+from simulator.diagnosis.tool_errors import error_of
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.scoring.grounds import Grounds
+from simulator.scoring.grounds import ALIKE, Grounds
 from simulator.scoring.part import Because, Part, open_part, part
 from simulator.scoring.reasoning import SETTLED
 from simulator.scoring.truth import shares
 
-Outdoor = Mapping[int, float]
 POINTS = 7.0
-# Outdoor air may have moved no further between the two; the project's own bar. [K]
-ALIKE = 3.0
+SURE = 2.0  # standard deviations of the difference between two takes [-]
 # What the weather hardly moves.
 ANY_WEATHER = frozenset(
     {
@@ -35,40 +39,58 @@ def verification(visit: Visit, key: Key, grounds: Grounds) -> Part:
     key : Key
         Names the proof of each cause.
     grounds : Grounds
-        Gives the weather; the odds are not asked.
+        Gives the weather and what it did to the unit as found; the odds are not asked.
 
     Returns
     -------
     Part
         Of 7.
     """
+    left = visit.events[-1].seq
     if not visit.repairs and not key.causes:
-        said = [Because("Nothing was repaired, and nothing needed it.")]
+        said = [Because("Nothing was repaired, and nothing needed it.", left)]
         return part("Re-test", POINTS, POINTS, said)
     if not visit.repairs:
-        said = [Because("Nothing was repaired, so nothing could be proven mended.")]
+        said = [Because("Nothing was repaired, so nothing could be proven mended.", left)]
         return part("Re-test", 0.0, POINTS, said)
     if grounds.outdoor is None:
         return open_part("Re-test", POINTS)
     because, points = [], 0.0
     for cause, share in shares(key).items():
-        tests = key.proof.get(cause, ())
-        pair = next((test for test in tests if _is_paired(visit, test, grounds.outdoor)), None)
-        apart = next((test for test in tests if _is_paired(visit, test, None)), None)
-        if pair is not None:
-            points += POINTS * share
-            because.append(Because(f"Before and after, settled: {MEASUREMENTS[pair].name}."))
-        elif apart is not None:
-            name = MEASUREMENTS[apart].name
-            because.append(Because(f"Before and after in weather that was not alike: {name}."))
-        else:
-            names = " or ".join(MEASUREMENTS[test].said for test in tests)
-            names = names or "no repair at all"
-            because.append(Because(f"No pair that proves it; it takes {names}."))
+        is_proven, why = _proof(visit, key, cause, grounds)
+        points += POINTS * share * is_proven
+        because.append(why)
     return part("Re-test", points, POINTS, because)
 
 
-def _is_paired(visit: Visit, measurement: str, outdoor: Outdoor | None) -> bool:
+def _proof(visit: Visit, key: Key, cause: str, grounds: Grounds) -> tuple[bool, Because]:
+    """Whether a cause was shown before it was mended and its absence after, and by what."""
+    tests, last = key.proof.get(cause, ()), visit.repairs[-1].seq
+    acts = key.repairs.get(cause, ())
+    if acts and not any(event.repair in acts for event in visit.repairs):
+        text = f"Not mended, so no re-test could show that it was: {name_of(cause)}."
+        return False, Because(text, last)
+    taken = [one for test in tests for one in _pairs(visit, test)]
+    for before, after in taken:
+        if _is_alike(before, after, grounds):
+            return True, Because(f"Before and after, settled: {_name(after)}.", after.seq)
+    for before, after in taken:
+        if _is_left(before, after, grounds):
+            text = "Before and after, settled, with what the weather did meanwhile taken off"
+            return True, Because(f"{text}: {_name(after)}.", after.seq)
+    if taken:
+        _, after = taken[0]
+        text = "Before and after in weather that was not alike, and without it hardly apart"
+        return False, Because(f"{text}: {_name(after)}.", after.seq)
+    names = " or ".join(MEASUREMENTS[test].said for test in tests) or "no repair at all"
+    return False, Because(f"No pair that proves it; it takes {names}.", last)
+
+
+def _name(event: Measured) -> str:
+    return MEASUREMENTS[event.reading.measurement].name
+
+
+def _pairs(visit: Visit, measurement: str) -> list[tuple[Measured, Measured]]:
     """The same measurement taken the same way, running and settled, on both sides."""
     start, end = visit.repairs[0].seq, visit.repairs[-1].seq
     taken = [
@@ -76,17 +98,45 @@ def _is_paired(visit: Visit, measurement: str, outdoor: Outdoor | None) -> bool:
         for e in visit.readings
         if e.reading.measurement == measurement and e.is_running and e.settled >= SETTLED
     ]
-    return any(
-        before.reading.technique == after.reading.technique and _is_alike(before, after, outdoor)
+    return [
+        (before, after)
         for before in taken
         for after in taken
-        if before.seq < start and after.seq > end
-    )
+        if before.seq < start
+        and after.seq > end
+        and before.reading.technique == after.reading.technique
+    ]
 
 
-def _is_alike(before: Measured, after: Measured, outdoor: Outdoor | None) -> bool:
-    if outdoor is None or before.reading.measurement in ANY_WEATHER:
-        return True
-    if MEASUREMENTS[before.reading.measurement].group == "static":
+def hangs_on_weather(event: Measured) -> bool:
+    """Whether outdoor air moves a reading enough to spoil a pair.
+
+    Parameters
+    ----------
+    event : Measured
+        One of the two.
+
+    Returns
+    -------
+    bool
+    """
+    item = MEASUREMENTS[event.reading.measurement]
+    return item.id not in ANY_WEATHER and item.group != "static"
+
+
+def _is_alike(before: Measured, after: Measured, grounds: Grounds) -> bool:
+    outdoor = grounds.outdoor or {}
+    if not hangs_on_weather(before):
         return True
     return abs(outdoor[before.seq] - outdoor[after.seq]) <= ALIKE
+
+
+def _is_left(before: Measured, after: Measured, grounds: Grounds) -> bool:
+    """Whether the two still differ once what the weather did to the unit as found is taken off."""
+    known, values = grounds.untouched, (before.reading.value, after.reading.value)
+    if None in values or before.seq not in known or after.seq not in known:
+        return False
+    moved = (values[1] or 0.0) - (values[0] or 0.0)
+    moved -= known[after.seq] - known[before.seq]
+    fresh = error_of(MEASUREMENTS[after.reading.measurement], frozenset()).fresh
+    return abs(moved) > SURE * sqrt(2.0) * fresh

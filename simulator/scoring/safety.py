@@ -10,6 +10,7 @@ from simulator.instruments.steps import STEPS
 from simulator.repairs._catalogue import discover
 from simulator.scoring.part import Because, Part, part
 
+ENTERED = frozenset({"zone"})  # attics and crawl spaces: being there is the danger
 LOCK_OUT_POINTS = 4.0  # each lock-out missed; no outside source, the project's own weight [-]
 # Looks for which hands go among wires and terminals; common practice, no source.
 LOOKS_LOCKED_OUT = {
@@ -188,7 +189,7 @@ def safety(visit: Visit, key: Key) -> Part:
 
 
 def unsafe(visit: Visit, key: Key) -> list[tuple[str, int]]:
-    """Repairs carried out beside a hazard that was never met.
+    """Repairs beside a hazard that was never met, and work in a space that nobody looked into.
 
     Parameters
     ----------
@@ -205,9 +206,9 @@ def unsafe(visit: Visit, key: Key) -> list[tuple[str, int]]:
     found = []
     for hazard in key.hazards:
         met = met_at(visit, hazard.step)
-        for event in visit.repairs:
+        for event in visit.events:
             late = met is None or met.seq > event.seq
-            if hazard.is_gate and late and event.repair in hazard.repairs:
+            if hazard.is_gate and late and _exposes(event, hazard):
                 found.append((f"Unsafe, so the total is held at 40: {hazard.text}", event.seq))
                 break
     for one in lock_outs(visit):
@@ -215,3 +216,10 @@ def unsafe(visit: Visit, key: Key) -> list[tuple[str, int]]:
             found.append((f"Unsafe, so the total is held at 40: {one.text}", one.event.seq))
             break
     return found
+
+
+def _exposes(event: Event, hazard: Hazard) -> bool:
+    """Whether an act beside a hazard that was not met caps the whole."""
+    if isinstance(event, Measured):
+        return event.place in ENTERED and event.place in hazard.places
+    return isinstance(event, Repaired) and event.repair in hazard.repairs

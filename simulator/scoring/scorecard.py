@@ -11,13 +11,16 @@ from simulator.scoring.economy import efficiency
 from simulator.scoring.finding import diagnosis, evidence
 from simulator.scoring.grounds import Grounds
 from simulator.scoring.harm import harm
+from simulator.scoring.mending import repairing
 from simulator.scoring.part import Because, Part
 from simulator.scoring.retest import verification
 from simulator.scoring.safety import safety, unsafe
 
 # 2: safety and time are earned by acts, not by leaving it; 3: power locked out; 4: evidence and
-# efficiency by the odds of the visit's own readings, re-tests only in like weather.
-VERSION = "4"
+# efficiency by the odds of the visit's own readings, re-tests only in like weather; 5: a re-test
+# asks that the cause was mended and may be corrected for the weather, right repairs lose points
+# where nothing carried them, entering a space unlooked is unsafe, what changed is asked first.
+VERSION = "5"
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
 
@@ -79,11 +82,11 @@ def score(events: Sequence[Event], key: Key, grounds: Grounds | None = None) -> 
     """
     visit, known = fold(events), grounds or Grounds(outdoor=None)
     of_acts: tuple[Callable[[Visit, Key], Part], ...] = (
-        acts.interview, safety, reasoning.measuring, acts.repairing, acts.customer,
+        acts.interview, safety, reasoning.measuring, acts.customer,
     )  # fmt: skip
-    of_grounds = evidence, efficiency, diagnosis, verification
-    asked, safe, measured, mended, recorded = (grade(visit, key) for grade in of_acts)
-    carried, chosen, found, proven = (grade(visit, key, known) for grade in of_grounds)
+    of_grounds = evidence, efficiency, diagnosis, repairing, verification
+    asked, safe, measured, recorded = (grade(visit, key) for grade in of_acts)
+    carried, chosen, found, mended, proven = (grade(visit, key, known) for grade in of_grounds)
     parts: tuple[Part, ...] = (
         asked,
         safe,

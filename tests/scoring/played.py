@@ -155,9 +155,15 @@ def make_sure(desk: CallDesk, true: frozenset[str]) -> None:
     for _ in range(MOST_MORE):
         now = standing(desk.visit, call)
         if now.belief.odds(true) >= ENOUGH_FOR_COSTLY:
-            return
-        open_ones = [worth for worth in next_readings(now, desk.visit, call) if worth.is_running]
-        take_all(desk, {open_ones[0].measurement})
+            break
+        best = next_readings(now, desk.visit, call)[0]
+        if best.is_running != desk.visit.is_running:
+            do(desk, "start" if best.is_running else "stop")
+            do(desk, "wait", minutes="15")
+        take_all(desk, {best.measurement})
+    if not desk.visit.is_running:
+        do(desk, "start")
+        do(desk, "wait", minutes="15")
 
 
 def mend(desk: CallDesk, key: Key) -> None:

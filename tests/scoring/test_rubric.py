@@ -10,8 +10,11 @@ import pytest
 
 from simulator.calls import call_file
 from simulator.calls.choice import NO_FAULT
+from simulator.calls.events import Closed, Declared, Measured, Prepared
 from simulator.calls.sealed import Key, sealed
+from simulator.calls.visit import fold
 from simulator.faults._catalogue import discover
+from simulator.instruments.validity import AIRFLOW_PROOF, HOOD
 from simulator.repairs import _catalogue as repairs
 from simulator.scoring.economy import FEW
 from simulator.scoring.grounds import Choice, Grounds
@@ -171,6 +174,89 @@ def test_a_pair_needs_weather_that_is_alike(warmer: float, points: float) -> Non
     proven = part("Re-test", visit, key, known)
     assert proven.points == pytest.approx(points)
     assert points or "weather" in proven.because[0].text
+
+
+@pytest.mark.parametrize(("moved", "points"), [(0.0, 0.0), (2.5e5, 7.0), (-2.5e5, 7.0)])
+def test_in_other_weather_what_the_weather_did_is_taken_off(moved: float, points: float) -> None:
+    """Liquid pressure, in Pa: the weather alone raised it by 3 bar, the repair did the rest."""
+    key = key_for("undercharge")
+    visit = visit_of({"undercharge"}, repair="weigh_in_charge", again=["liquid_pressure"])
+    known = believing(visit, {frozenset({"undercharge"}): 1.0}, warmer=8.0)
+    taken = [e for e in visit.readings if e.reading.measurement == "liquid_pressure"]
+    untouched = {taken[0].seq: 2.5e6, taken[-1].seq: 2.8e6}
+    shown = {taken[0].seq: 2.51e6, taken[-1].seq: 2.81e6 + moved}
+    events = [
+        replace(e, reading=replace(e.reading, value=shown[e.seq])) if e in taken else e
+        for e in visit.events
+    ]
+    proven = part("Re-test", fold(events), key, replace(known, untouched=untouched))
+    assert proven.points == pytest.approx(points)
+    assert "weather" in proven.because[0].text
+    assert proven.because[0].seq == taken[-1].seq
+
+
+def test_what_was_not_mended_is_proven_by_no_pair() -> None:
+    """A number read twice round the wrong repair shows the fault twice."""
+    visit = visit_of({"undercharge"}, repair="replace_filter", again=["liquid_pressure"])
+    known = believing(visit, {frozenset({"undercharge"}): 1.0})
+    proven = part("Re-test", visit, key_for("undercharge"), known)
+    assert proven.points == 0.0
+    assert proven.because[0].text.startswith("Not mended")
+
+
+@pytest.mark.parametrize(
+    ("cause", "repair", "odds", "lost"),
+    [
+        ("dirty_indoor_coil", "clean_indoor_coil", 1.1, 0.0),
+        ("dirty_indoor_coil", "clean_indoor_coil", 0.9, 4.0),
+        ("loaded_filter", "replace_filter", 0.9, 1.0),  # minutes and a filter
+    ],
+)
+def test_a_right_repair_on_no_proof_costs(
+    cause: str, repair: str, odds: float, lost: float
+) -> None:
+    """Weights of the rubric: an unproven part 4, a cheap one its little."""
+    visit, minutes = visit_of({cause}, repair=repair), repairs.discover()[repair].minutes
+    events = [replace(e, minutes=minutes) if e in visit.repairs else e for e in visit.events]
+    known = believing(visit, likelier(frozenset({cause}), odds, NOTHING))
+    mended = part("Repair and no harm", fold(events), key_for(cause), known)
+    assert mended.points == pytest.approx(8.0 - lost)
+    assert all(why.seq is not None for why in mended.because)
+
+
+@pytest.mark.parametrize(("air", "lost"), [(True, 0.0), (False, 6.0)])
+def test_gas_before_the_air_is_proven_costs_though_it_was_missing(air: bool, lost: float) -> None:
+    visit = visit_of({"undercharge"}, repair="weigh_in_charge")
+    proof = (*AIRFLOW_PROOF, HOOD)
+    events = [
+        e
+        for e in visit.events
+        if air or not isinstance(e, Measured) or e.reading.measurement not in proof
+    ]
+    if air and not any(e.reading.measurement in proof for e in visit.readings):
+        events[1] = replace(measured(1, AIRFLOW_PROOF[0], 5.0), seq=1)
+    known = believing(visit, {frozenset({"undercharge"}): 1.0})
+    mended = part("Repair and no harm", fold(events), key_for("undercharge"), known)
+    assert mended.points == pytest.approx(8.0 - lost)
+
+
+@pytest.mark.parametrize("looked", [True, False])
+def test_work_in_a_space_nobody_looked_into_caps_the_whole(looked: bool) -> None:
+    """The attic of the capstone: there to measure, no repair done."""
+    key = sealed("mallorn").opened()
+    steps = [Prepared(seq=1, minute=3.0, step="hazard_look_zone")] if looked else []
+    visit = visit_of({"loaded_filter"})
+    events = [
+        visit.events[0],
+        *steps,
+        measured(2, "look_ducts", 6.0),
+        Declared(seq=3, minute=6.0, causes=("loaded_filter",), cited=()),
+        Closed(seq=4, minute=7.0),
+    ]
+    card = score(events, key, believing(visit, {NOTHING: 1.0}))
+    assert card.is_capped is not looked
+    limits = [why.seq for one in card.parts if one.name == "Limit" for why in one.because]
+    assert limits == ([] if looked else [2])
 
 
 def test_what_the_weather_does_not_move_may_be_paired_in_any() -> None:
