@@ -7,13 +7,13 @@ import numpy as np
 from simulator.calls.call_file import CallFile
 from simulator.calls.events import Repaired, Started, Stopped
 from simulator.calls.sealed import Sealed
+from simulator.calls.sound_units import sound_unit
 from simulator.calls.visit import Visit
 from simulator.instruments.reading import Reading
 from simulator.instruments.session import Session
 from simulator.instruments.take import Hands, take
 from simulator.instruments.validity import charge_test_problems
 from simulator.plant import energy, standing, timeline
-from simulator.plant.catalogue import load_installation
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
@@ -85,7 +85,7 @@ class Site:
     def _scattered(self) -> Installation:
         """A unit as it left the works and the installer's hands."""
         call = self.call
-        fresh = load_installation(unit=call.unit, metering=call.metering, house=call.house)
+        fresh = sound_unit(call.unit, call.metering, call.house)
         charge, airflow = self._chance(0).uniform(-1.0, 1.0, size=2)
         unit, blower = fresh.unit, fresh.unit.blower
         # Flow against a given duct goes with the root of the torque.

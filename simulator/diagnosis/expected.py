@@ -8,14 +8,14 @@ from threading import Lock, Thread
 import numpy as np
 
 from simulator.calls.call_file import CallFile
+from simulator.calls.kept_tables import kept
+from simulator.calls.sound_units import sound_unit
 from simulator.diagnosis.hypotheses import Hypothesis, hypotheses
-from simulator.diagnosis.kept_tables import kept
 from simulator.diagnosis.scatter import Around
 from simulator.diagnosis.seen_parts import Shown, shown
 from simulator.diagnosis.solutions import Solutions, solutions
 from simulator.diagnosis.true_values import PARTS, true_values
 from simulator.plant import energy, stacking
-from simulator.plant.catalogue import load_installation
 from simulator.plant.conditions import Conditions
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Array
@@ -143,7 +143,7 @@ def begin(call: CallFile) -> Thread:
 @lru_cache(maxsize=24)
 def _kept(unit: str, metering: str, house: str, conditions: Conditions) -> Expected:
     def made() -> Expected:
-        installation = load_installation(unit=unit, metering=metering, house=house)
+        installation = sound_unit(unit, metering, house)
         mode = conditions.mode
         return expected(Around(installation, conditions), hypotheses(mode, metering), mode=mode)
 

@@ -4,6 +4,7 @@ The unit that stands there is never asked: only the call's public file is.
 """
 
 from simulator.calls.call_file import CallFile
+from simulator.calls.sound_units import sound_unit
 from simulator.calls.visit import Visit
 from simulator.diagnosis.expected import Expected, conditions_of
 from simulator.diagnosis.likelihood import When, take_of, variance
@@ -11,7 +12,6 @@ from simulator.instruments import sight
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.tools import TOOLS
 from simulator.plant import standing
-from simulator.plant.catalogue import load_installation
 from simulator.quantities.shown import show
 
 ORDINARY = 2.0  # standard deviations either way that nobody should wonder at [-]
@@ -43,7 +43,7 @@ def healthy_words(
     str
     """
     item = MEASUREMENTS[measurement]
-    installation = load_installation(unit=call.unit, metering=call.metering, house=call.house)
+    installation = sound_unit(call.unit, call.metering, call.house)
     point = table.sound
     if not is_running:
         point = standing.at_rest(installation, conditions_of(call))

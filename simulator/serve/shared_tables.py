@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from tempfile import TemporaryDirectory
 
-from simulator.diagnosis.kept_tables import FOLDER
+from simulator.calls.kept_tables import FOLDER
 from simulator.serve.paths import data_directory
 
 PREFIX = "tables-"

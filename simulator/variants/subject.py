@@ -8,7 +8,7 @@ from simulator.calls import call_file, sealed
 from simulator.calls.call_file import CallFile
 from simulator.calls.sealed import Key, Sealed
 from simulator.calls.site import Site
-from simulator.plant.catalogue import load_installation
+from simulator.calls.sound_units import sound_unit
 from simulator.plant.installation import Installation
 
 
@@ -60,7 +60,7 @@ class Subject:
             Healthy, and with what is wrong.
         """
         call = self.call
-        healthy = load_installation(unit=call.unit, metering=call.metering, house=call.house)
+        healthy = sound_unit(call.unit, call.metering, call.house)
         found = healthy
         for fault in self.key.faults:
             found = fault.applied_to(found)

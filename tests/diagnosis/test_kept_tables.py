@@ -10,9 +10,9 @@ import numpy as np
 import pytest
 
 from simulator.calls import call_file, events
+from simulator.calls.kept_tables import FOLDER, kept
 from simulator.calls.visit import Visit, advanced
 from simulator.diagnosis import belief, expected
-from simulator.diagnosis.kept_tables import FOLDER, kept
 from simulator.diagnosis.next_reading import next_readings
 from simulator.serve.paths import data_directory
 from simulator.serve.shared_tables import shared_tables

@@ -19,10 +19,11 @@ except ImportError:  # not on every system; then a table may be worked out more 
     fcntl = None  # type: ignore[assignment]
 
 FOLDER = "BENCHCALL_TABLES"
+QUEUE = "lock"  # one for all tables, for they take both time and memory
 Table = TypeVar("Table")
 
 
-def kept(wanted: object, made: Callable[[], Table]) -> Table:
+def kept(wanted: object, made: Callable[[], Table], queue: str = QUEUE) -> Table:
     """A table, from the folder of the running bench if it is there.
 
     Parameters
@@ -31,6 +32,8 @@ def kept(wanted: object, made: Callable[[], Table]) -> Table:
         What it is for; its ``repr`` tells it from all others.
     made : callable
         Works it out.
+    queue : str
+        What is in the same one is worked out by one process at a time.
 
     Returns
     -------
@@ -45,7 +48,7 @@ def kept(wanted: object, made: Callable[[], Table]) -> Table:
     if found:
         return found[0]
     try:
-        with _alone(path.parent):
+        with _alone(path.parent / queue):
             found = list(_read(path))  # another may have made it meanwhile
             if not found:
                 found = [made()]
@@ -70,9 +73,9 @@ def _write(path: Path, table: object) -> None:
 
 
 @contextmanager
-def _alone(folder: Path) -> Iterator[None]:
+def _alone(queue: Path) -> Iterator[None]:
     """One process at a time; a killed one lets go."""
-    with (folder / "lock").open("w") as lock:
+    with queue.open("w") as lock:
         if fcntl is not None:
             fcntl.flock(lock, fcntl.LOCK_EX)
         yield
