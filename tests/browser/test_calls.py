@@ -265,6 +265,9 @@ def test_a_lesson_answer_is_judged_with_a_reason(page: Page) -> None:
     question.locator("input").fill("0")
     button.click()
     expect(question.locator(".verdict")).to_contain_text("The valve holds it")
+    # No verdict stands beside another answer than its own.
+    question.locator("input").fill("5")
+    expect(question.locator(".verdict")).to_be_empty()
 
 
 def test_a_write_up_survives_a_browser_that_stores_nothing(page: Page) -> None:

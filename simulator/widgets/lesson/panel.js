@@ -37,7 +37,9 @@ function render({ model, el: host }) {
       do: "answer", question: part.id, answer: given instanceof Set ? [...given] : given,
     }));
     if (said) show(said);
-    return el("div", { class: "question" }, entry(part, given, (now) => { given = now; }, ask),
+    // A verdict on another answer than the one that stands there would mislead.
+    const forget = () => { verdict.textContent = ""; delete verdict.dataset.right; };
+    return el("div", { class: "question", oninput: forget }, entry(part, given, (now) => { given = now; }, ask),
       el("button", { onclick: ask, "data-question": part.id }, WORDS.check), verdict);
   }
 
