@@ -245,6 +245,7 @@ def shown(rows: list[Row], with_names: bool) -> list[dict[str, Any]]:
             "repairs": row.repairs,
             "last": row.last,
             "stuck": row.stuck,
+            "visit": row.number if with_names else "",
         }
         for row in rows
     ]

@@ -244,7 +244,7 @@ class BoardRows(Board):
         self.set_header("Content-Type", "application/json; charset=utf-8")
         stages = classes.tally(rows)
         self.begin_language()
-        own = ("who",) if self._with_names() else ()
+        own = ("who", "visit") if self._with_names() else ()
         told = [said(row, own) for row in rows]
         self.finish(json.dumps({"rows": told, "stages": [said(stage) for stage in stages]}))
 

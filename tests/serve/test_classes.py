@@ -284,7 +284,10 @@ def test_a_visit_and_its_words_are_read_by_the_instructor_alone(bench: RunningBe
     own = str(made.headers["Location"]).lstrip("/")
     send(trainee, "join", code=own[-6:], name="Ana")
     token = trainee.take_call("mallorn").split("visit=")[1]
-    one = f"{own}/marks/{visits.records().record(token).number}"
+    number = visits.records().record(token).number
+    one = f"{own}/marks/{number}"
+    assert number not in instructor.ask(f"{own}/rows").body
+    assert number in instructor.ask(f"{own}/rows?names=yes").body
     assert "nothing is graded before" in instructor.ask(one).body
     assert send(instructor, one, points="5", reason="much too early").status == 404
     good_capstone(visits.open_desk(token))
