@@ -21,6 +21,7 @@ LABELS = {
 }
 COLUMNS = ("label", "energy", "energy_healthy", "cost", "cost_healthy")
 SAME = 0.5  # less money apart than is printed [$]
+CALLED = 0.05  # of the day: a call that somebody would notice [-]
 STANDS = "Once such days have settled the compressor no longer runs at all."
 HELD = 0.1  # off the setpoint [K]; less is the thermostat's own swing
 
@@ -179,7 +180,8 @@ def _rows(now: Day, ghost: Day, system: str) -> list[dict[str, str]]:
 def _runs(days: tuple[Day, Day], setpoint: float, mode: str, system: str) -> list[str]:
     shares = [show(day.mean_run_fraction, "fraction", system) for day in days]
     said = [f"It runs {shares[0]} of the day; healthy, {shares[1]}."]
-    if days[0].cost_by_part.compressor == 0.0 < days[1].cost_by_part.compressor:
+    now, fine = (DAYS_IN_MONTH * day.cost_by_part.compressor for day in days)
+    if now < SAME < fine and days[0].mean_run_fraction > CALLED:
         said.append(STANDS)
     rooms = days[0].indoor_temperature
     heating = mode == "heating"

@@ -79,3 +79,31 @@ def test_the_lists_come_once() -> None:
     whole, again = answer(SETTING)["stand"], answer({**SETTING, "listed": True})["stand"]
     assert {"faults", "choices"} == set(whole) - set(again)
     assert {name: whole[name] for name in again} == again
+
+
+def test_a_unit_is_chosen_by_size_and_refrigerant() -> None:
+    """From the equipment files' plates."""
+    names = answer(SETTING)["stand"]["choices"]["unit_names"]
+    assert names["quail_36"] == "Quail 36, 3 tons, R-410A"
+    assert names["dunlin_48"] == "Dunlin 48, 4 tons, R-454B"
+
+
+@pytest.mark.parametrize(("gauges", "said"), [("R-410A", True), ("R-454B", False), ("", False)])
+def test_a_wrong_table_is_said(gauges: str, said: bool) -> None:
+    asked = {**SETTING, "refrigerant": "R-454B", "gauges": gauges}
+    assert any("wrong table" in one for one in answer(asked)["stand"]["meaning"]) is said
+
+
+def test_a_compressor_that_no_longer_runs_is_said_beside_its_bill() -> None:
+    """Outdoors at 35 °F a coil that is never cleared ices shut; the strips carry the house."""
+    winter = {"mode": "heating", "outdoor": "35", "return_db": "70", "return_wb": "55"}
+    for fault, stands in (("no_defrost", True), ("dirty_outdoor_coil", False)):
+        faults = [{"name": fault, "severity": "50"}]
+        asked = {**SETTING, **winter, "faults": faults, "do": "slow", "chart": "bill", "part": 1}
+        notes = answer(asked)["slow"]["notes"]
+        assert any("no longer runs" in one for one in notes) is stands
+
+
+def test_without_a_fault_there_is_nothing_to_repair() -> None:
+    said = answer({**SETTING, "do": "slow", "chart": "after", "part": 1})["slow"]["summary"]
+    assert "choose a fault first" in said
