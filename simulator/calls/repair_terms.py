@@ -64,23 +64,30 @@ LOCKED_OUT = {
     "shorten_line_set": "isolate_unit",
 }
 
+# Looks for which hands go among wires and terminals; common practice, no source.
+LOOKS_LOCKED_OUT = {
+    "look_wires": "isolate_unit",
+    "look_defrost_pins": "isolate_unit",
+    "look_control_wires": "lock_out_air_handler",
+}
 
-def lock_out_of(visit: Visit, repair: str) -> Step | None:
-    """The lock-out a repair still asks for; the technician may go on without it, and is graded.
+
+def lock_out_of(visit: Visit, act: str) -> Step | None:
+    """The lock-out an act still asks for; the technician may go on without it, and is graded.
 
     Parameters
     ----------
     visit : Visit
         As it stands.
-    repair : str
-        Its code.
+    act : str
+        Code of the repair, or of the look.
 
     Returns
     -------
     Step or None
         None where it is on, or none is needed.
     """
-    step = LOCKED_OUT.get(repair)
+    step = LOCKED_OUT.get(act) or LOOKS_LOCKED_OUT.get(act)
     return None if step is None or step in visit.prepared else STEPS[step]
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from simulator.calls.call_file import CallFile
 from simulator.calls.events import Measured, Prepared, Repaired
+from simulator.calls.repair_terms import LOOKS_LOCKED_OUT, lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import standing
 from simulator.diagnosis.coach_ladders import ladder_of
@@ -195,13 +196,16 @@ def _before(target: Target, visit: Visit, call: CallFile) -> list[str]:
     """What comes before a careful reading, in the order in which it is done."""
     item = MEASUREMENTS[target.about]
     said = []
-    if item.way != "ask" and target.is_running != visit.is_running:
-        said.append("start the system." if target.is_running else "switch the system off.")
+    lock_out = lock_out_of(visit, item.id)
+    must_run = target.is_running and item.id not in LOOKS_LOCKED_OUT
+    if item.way != "ask" and must_run != visit.is_running:
+        said.append("start the system." if must_run else "switch the system off.")
     check = CHECKED_FIRST.get(item.tool_id)
     steps = [
         *([check] if check is not None and check not in visit.prepared else []),
         *hazards_at(item.place, visit),
         *(need for need in item.needs if need not in visit.prepared),
+        *([] if lock_out is None else [lock_out.id]),
     ]
     for step in dict.fromkeys(steps):
         name, place = STEPS[step].name, STEPS[step].place

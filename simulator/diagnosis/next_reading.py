@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from simulator.calls.call_file import CallFile
-from simulator.calls.repair_terms import WALK
+from simulator.calls.repair_terms import LOOKS_LOCKED_OUT, WALK, lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import Standing
 from simulator.diagnosis.expected import Expected
@@ -100,7 +100,9 @@ def _is_open(name: str, visit: Visit, is_running: bool) -> bool:
     """Words do not change while nothing is changed; numbers may be taken again."""
     start = visit.repairs[-1].seq if visit.repairs else -1
     return not any(
-        event.reading.measurement == name and event.is_running == is_running
+        event.reading.measurement == name
+        # A look with the power locked out is never taken running.
+        and (event.is_running == is_running or name in LOOKS_LOCKED_OUT)
         for event in visit.readings
         if event.seq > start and (event.reading.value is None or event.settled >= SETTLED)
     )
@@ -129,7 +131,14 @@ def minutes_for(name: str, visit: Visit, *, is_running: bool) -> float:
         if need not in visit.prepared:
             minutes += STEPS[need].minutes + WALK * (STEPS[need].place != place)
             place = STEPS[need].place
+    lock_out = lock_out_of(visit, name)
+    if lock_out is not None:
+        minutes += lock_out.minutes + WALK * (lock_out.place != place)
+        place = lock_out.place
     minutes += WALK * (item.place != place)
+    if name in LOOKS_LOCKED_OUT:
+        # Whatever runs is stopped for it, and settles again after it.
+        return minutes + (SWITCHING + SETTLED) * visit.is_running
     if is_running != visit.is_running:
         # Who stops the system for a test will have to wait again after it.
         return minutes + SWITCHING + SETTLED

@@ -4,7 +4,7 @@ from simulator.calls import actions
 from simulator.calls.call_file import CallFile
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.events import Started, Stopped
-from simulator.calls.repair_terms import PLACES_OF_REPAIRS, lock_out_of
+from simulator.calls.repair_terms import LOOKS_LOCKED_OUT, PLACES_OF_REPAIRS, lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import standing
 from simulator.diagnosis.enough import (
@@ -110,6 +110,11 @@ def _measure(name: str, visit: Visit) -> actions.Action:
 
 def _steadily(worth: Worth, visit: Visit) -> actions.Action:
     """The same with the system as it must be, and settled."""
+    if worth.measurement in LOOKS_LOCKED_OUT:
+        lock_out = lock_out_of(visit, worth.measurement)
+        if lock_out is None:
+            return _measure(worth.measurement, visit)
+        return actions.StopSystem() if visit.is_running else _prepare(lock_out.id, visit)
     if worth.is_running != visit.is_running:
         return actions.StartSystem() if worth.is_running else actions.StopSystem()
     item = MEASUREMENTS[worth.measurement]

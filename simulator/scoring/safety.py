@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from simulator.calls.events import Event, Measured, Prepared, Repaired
-from simulator.calls.repair_terms import LOCKED_OUT
+from simulator.calls.repair_terms import LOCKED_OUT, LOOKS_LOCKED_OUT
 from simulator.calls.sealed import Hazard, Key
 from simulator.calls.visit import Visit, along
 from simulator.instruments.steps import STEPS
@@ -12,12 +12,6 @@ from simulator.scoring.part import Because, Part, part
 
 ENTERED = frozenset({"zone"})  # attics and crawl spaces: being there is the danger
 LOCK_OUT_POINTS = 4.0  # each lock-out missed; no outside source, the project's own weight [-]
-# Looks for which hands go among wires and terminals; common practice, no source.
-LOOKS_LOCKED_OUT = {
-    "look_wires": "isolate_unit",
-    "look_defrost_pins": "isolate_unit",
-    "look_control_wires": "lock_out_air_handler",
-}
 
 
 @dataclass(frozen=True, slots=True)

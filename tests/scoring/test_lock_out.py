@@ -8,11 +8,21 @@ from pathlib import Path
 
 import pytest
 
-from simulator.calls.repair_terms import LOCKED_OUT
+from simulator.calls import call_file
+from simulator.calls.decide import decide
+from simulator.calls.events import Opened
+from simulator.calls.repair_terms import LOCKED_OUT, LOOKS_LOCKED_OUT, WALK
 from simulator.calls.sealed import sealed
-from simulator.instruments.steps import LOCK_OUTS
+from simulator.calls.site import Site
+from simulator.calls.visit import Visit, advanced
+from simulator.diagnosis.causes import codes
+from simulator.diagnosis.coach import _before
+from simulator.diagnosis.coach_targets import Target
+from simulator.diagnosis.next_reading import SETTLED, Worth, minutes_for
+from simulator.diagnosis.reasoner import _steadily
+from simulator.instruments.steps import LOCK_OUTS, STEPS
 from simulator.repairs import _catalogue as repairs
-from simulator.scoring.safety import LOOKS_LOCKED_OUT
+from simulator.scoring.safety import lock_outs
 from simulator.scoring.scorecard import Scorecard
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, graded
@@ -101,3 +111,25 @@ def test_every_repair_that_says_lock_out_is_held_to_it() -> None:
     said = {code for code, act in repairs.discover().items() if "Lock out" in (act.caution or "")}
     assert said == set(LOCKED_OUT)
     assert {*LOCKED_OUT.values(), *LOOKS_LOCKED_OUT.values()} == LOCK_OUTS
+
+
+@pytest.mark.parametrize("look", sorted(LOOKS_LOCKED_OUT))
+def test_the_reference_and_the_coach_lock_out_before_such_a_look(look: str) -> None:
+    """Whoever is taken for an example goes among wires with the power off, and says so."""
+    call = call_file.load("osterlund")
+    site = Site(call, sealed("osterlund"), 7)
+    visit = advanced(Visit(), Opened(seq=0, minute=0.0, is_running=True))
+    said = " ".join(_before(Target(look), visit, call))
+    assert "switch the system off" in said
+    name = STEPS[LOOKS_LOCKED_OUT[look]].name
+    assert name[1:] in said
+    before = minutes_for(look, visit, is_running=True)
+    while look not in {event.reading.measurement for event in visit.readings}:
+        act = _steadily(Worth(look, True, 1.0, 1.0), visit)
+        for event in decide(visit, act, site=site, causes=codes()):
+            visit = advanced(visit, event)
+    assert not visit.is_running
+    assert [one.is_met for one in lock_outs(visit)] == [True]
+    # The worth of the look counts the stop, the lock and settling again, and the way in between.
+    assert before == pytest.approx(visit.minute + SETTLED, abs=4.0 * WALK)
+    assert minutes_for(look, visit, is_running=True) < before
