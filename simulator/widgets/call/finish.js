@@ -98,17 +98,22 @@ function repair(view, ui, act) {
         el("button", { "data-key": "retest", onclick: () => ui.turnTo("here", "desk-here") }, WORDS.retest))),
     jumps(places.map((place, i) => [`r-${i}`, view.places.find((item) => item.name === place)?.short || place || WORDS.anywhere])),
     places.map((place, i) => el("div", { class: "group" },
-      el("h3", { id: `r-${i}` }, place || WORDS.anywhere),
+      el("h3", { id: `r-${i}` }, place || WORDS.anywhere, place && el("span", { class: "small" }, ` ${wayTo(view, place)}`)),
       el("ul", { class: "rows" },
         view.repairs.filter((item) => item.place === place).map((item) => offered(item, open, ui, act))))));
+}
+
+// All repairs of a place are as far away.
+function wayTo(view, place) {
+  const { walk } = view.repairs.find((item) => item.place === place);
+  return walk > 0 ? put(WORDS.walkFirst, { minutes: walk }) : WORDS.here.toLowerCase();
 }
 
 function offered(item, open, ui, act) {
   return el("li", { class: "repair offered" },
     el("div", { class: "grow" },
       el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes}\u00a0${WORDS.min}`),
-      el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${WORDS.powers[item.power] || item.power}`,
-        item.walk > 0 ? `; ${put(WORDS.walkFirst, { place: item.place, minutes: item.walk })}.` : `; ${WORDS.rightHere}.`),
+      el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${WORDS.powers[item.power] || item.power}.`),
       ui.repair === item.code && repairSure(item, ui, act)),
     ui.repair !== item.code && el("button", {
       "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,

@@ -177,15 +177,21 @@ function render({ model, el: host }) {
     const above = ui.isPhone ? body.querySelector(".call-strip") : body.querySelector(".desk").previousElementSibling;
     const start = above.getBoundingClientRect().bottom;
     if (start < 0) window.scrollBy(0, start);
+    else if (!ui.isSheetUp) makeRoom(start, window.innerHeight / 2);
   }
 
   // At a new place the drawing moves up as far as what can be done there needs to be seen.
   function toPlace() {
-    const room = window.innerHeight - foot.offsetHeight - body.querySelector("#h-card").getBoundingClientRect().top;
-    const top = body.querySelector(".tab-house").getBoundingClientRect().top - (ui.isPhone ? body.querySelector(".tabs").offsetHeight : 0);
-    if (room > ROOM || top <= 0) return;
+    const tabs = ui.isPhone ? body.querySelector(".tabs").offsetHeight : 0;
+    makeRoom(body.querySelector(".tab-house").getBoundingClientRect().top - tabs, ROOM);
+  }
+
+  function makeRoom(most, needed) {
+    const heading = body.querySelector(".card h2, .drawer h2").getBoundingClientRect();
+    const missing = needed - (window.innerHeight - foot.offsetHeight - heading.top);
+    if (missing <= 0 || most <= 0) return;
     const isCalm = window.matchMedia("(prefers-reduced-motion: reduce)").matches;
-    window.scrollBy({ top: Math.min(top, ROOM - room), behavior: isCalm ? "auto" : "smooth" });
+    window.scrollBy({ top: Math.min(most, missing), behavior: isCalm ? "auto" : "smooth" });
   }
 
   const drawers = { here: card, causes, finding, repair, write: writeUp };
@@ -194,10 +200,8 @@ function render({ model, el: host }) {
     if (!view) return;
     ui.isPhone = window.matchMedia(PHONE).matches;
     ui.isNarrow = (body.clientWidth || window.innerWidth) * (ui.isPhone ? 1 : 7 / 12) < NARROW_DRAWING;
-    // The work order stands open on arrival, where there is room for it.
-    if (ui.orderOpen === null) {
-      ui.orderOpen = view.sheet.length === 0 && !ui.isPhone;
-    }
+    // The work order stands open where there is room beside the complaint.
+    if (ui.orderOpen === null) ui.orderOpen = !ui.isPhone;
     root.dataset.tab = tab();
     root.dataset.ready = "true";
     replaceKeepingFocus(body, [
@@ -209,6 +213,7 @@ function render({ model, el: host }) {
           if (name === "house") ui.desk = "here";
           if (name === "causes") ui.desk = "causes";
           if (name === "finish" && tab() !== "finish") ui.desk = view.finding ? "repair" : "finding";
+          say("");
           draw();
           toBeginning();
         },
@@ -219,7 +224,7 @@ function render({ model, el: host }) {
           probe(view, ui, act),
           el("nav", { class: "desk", "aria-label": WORDS.drawers }, DESK.map((name) => el("button", {
             class: `desk-${name}`, "data-key": `desk-${name}`, "aria-pressed": ui.desk === name ? "true" : "false",
-            onclick: () => turnTo(name, `desk-${name}`),
+            onclick: () => { say(""); turnTo(name, `desk-${name}`); },
           }, el("span", {}, WORDS.desk[name]), el("span", { class: "small" }, status(name))))),
           drawers[ui.desk](view, ui, act)),
         el("div", { class: "call-right" }, !ui.isPhone && state(view, ui, act), sheet(view, act))),
