@@ -4,7 +4,7 @@
 let plotsDrawn = 0;
 
 function plotChart(chart, width) {
-  const size = { width, height: Math.round(Math.min(440, Math.max(300, width * 0.58))) };
+  const size = { width, height: Math.round(Math.min(440, Math.max(266, width * 0.58))) };
   const widest = Math.max(...chart.y.ticks.map(([, text]) => text.length));
   const box = { left: 16 + 9 * widest, right: 14, top: 34, bottom: 50 };
   const scale = (axis, from, to) => {
