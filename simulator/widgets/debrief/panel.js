@@ -135,15 +135,19 @@ function timeline(d) {
     el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
       el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
       el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note),
-        d.acts && d.acts[step.seq] && el("p", { class: "small act" }, d.acts[step.seq]), d.odds[step.seq] && oddsBar(d.odds[step.seq]))))));
+        d.acts && d.acts[step.seq] && el("p", { class: "small act" }, d.acts[step.seq]), oddsSaid(d.odds[step.seq])),
+      d.odds[step.seq] && oddsBar(d.odds[step.seq])))));
 }
 
 // How likely exactly what was true was by then, from the readings alone.
 function oddsBar(odds) {
   return el("div", { class: "odds" },
     el("meter", { min: 0, max: 1, value: odds.share, "aria-label": WORDS.share }),
-    el("span", { class: "small" }, `${Math.round(100 * odds.share)} %`),
-    odds.words && el("p", { class: "small" }, odds.words, " ", `${WORDS.likeliest}: `, odds.likeliest, "."));
+    el("span", { class: "small" }, `${Math.round(100 * odds.share)} %`));
+}
+
+function oddsSaid(odds) {
+  return odds && odds.words && el("p", { class: "small" }, odds.words, " ", `${WORDS.likeliest}: `, odds.likeliest, ".");
 }
 
 // What comes later takes the place of what stood there; the keyboard stays where it was.
