@@ -84,8 +84,7 @@ def taken(visit: Visit) -> list[dict[str, Any]]:
     if not hints:
         return []
     last = {event.about: event for event in hints}
-    count = "one" if len(hints) == 1 else str(len(hints))
-    whole = f"Hints taken: {count}. The deepest was {DEEPEST[depth(visit)]}."
+    whole = f"Hints taken: {len(hints)}. The deepest was {DEEPEST[depth(visit)]}."
     found = [{"text": whole, "seq": hints[0].seq}]
     for about, event in last.items():
         name = name_of_target(about)

@@ -12,8 +12,8 @@ from functools import cache
 HOLE = re.compile(r"\{[^{}]*\}")
 _TELLING = 4  # letters: "at" between two holes would cut any sentence in two
 _TELLING_START = 5  # letters of one that starts with a small letter: "the" starts too many
-# A number stands in these, so what has a comma in it is another hole's.
-_COUNTS = frozenset(("{minutes}", "{minute}", "{n}"))
+# A number stands in these and nothing else.
+_COUNTS = frozenset(("{minutes}", "{minute}", "{n}", "{more}"))
 _WORD = re.compile(r"[^\W\d_]{2}")
 
 
@@ -136,5 +136,5 @@ def _pattern(english: str) -> str:
             pattern += rf"(?:\{seen[hole[0]]})"
         else:
             seen[hole[0]] = len(seen) + 1
-            pattern += "([^,;:]*?)" if hole[0] in _COUNTS else "(.*?)"
+            pattern += r"([-−]?[\d.,]+)" if hole[0] in _COUNTS else "(.*?)"
     return pattern + re.escape(english[at:])

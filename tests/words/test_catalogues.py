@@ -176,3 +176,13 @@ def test_figures_stand_beside_names_and_in_short_sentences() -> None:
     assert words.say("12 clean filters") == "12 FILTER"
     assert words.say("1 of 7 found. Go on.") == "1 VON 7. Go on."
     assert words.say("three rooms") == "three rooms"
+
+
+def test_a_count_is_a_number() -> None:
+    words = Catalogue("xx", {
+        "{more} more": "{more} C", "Hand and smoke": "A", "Here, no more.": "B", "Left": "L",
+        "{said} at minute {minute}": "{said} MIN {minute}",
+    })  # fmt: skip
+    assert words.say("Hand and smoke: Here, no more.") == "A: B"
+    assert words.say("left, 4 more") == "l, 4 C"
+    assert words.say("left at minute 12") == "l MIN 12"
