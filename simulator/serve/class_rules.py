@@ -39,12 +39,30 @@ def refusal(asked: Standing, minute: float, what: object) -> str | None:
     """
     if asked.is_frozen:
         return FROZEN
-    if asked.allowed is not None and minute >= asked.allowed and what not in ON_PAPER:
-        return (
-            f"The {asked.allowed:.0f} minutes allowed on site are used up. State your finding, "
-            "write to the customer and leave."
-        )
-    return None
+    return None if what in ON_PAPER else used_up(asked, minute)
+
+
+def used_up(asked: Standing, minute: float) -> str | None:
+    """What is left to do once the time is over.
+
+    Parameters
+    ----------
+    asked : Standing
+        Of the visit in its class.
+    minute : float
+        Site time so far, in minutes.
+
+    Returns
+    -------
+    str or None
+        A sentence; None while there is time.
+    """
+    if asked.allowed is None or minute < asked.allowed:
+        return None
+    return (
+        f"The {asked.allowed:.0f} minutes allowed on site are used up. State your finding, "
+        "write to the customer and leave."
+    )
 
 
 def coach_refusal(asked: Standing, visit: Visit) -> str | None:
@@ -69,13 +87,15 @@ def coach_refusal(asked: Standing, visit: Visit) -> str | None:
     return FROZEN if asked.is_frozen else None
 
 
-def terms(asked: Standing) -> str | None:
+def terms(asked: Standing, minute: float) -> str | None:
     """What a trainee should know of them while the visit goes on.
 
     Parameters
     ----------
     asked : Standing
         Of the visit in its class.
+    minute : float
+        Site time so far, in minutes.
 
     Returns
     -------
@@ -85,8 +105,12 @@ def terms(asked: Standing) -> str | None:
     said = [TEST] if asked.is_test else []
     if not asked.is_test and not asked.is_coached:
         said.append(ALONE)
-    if asked.allowed is not None:
+    if over := used_up(asked, minute):
+        said.append(over)
+    elif asked.allowed is not None:
         said.append(f"{asked.allowed:.0f} minutes are allowed on site.")
+    if asked.is_frozen:
+        said.append(FROZEN)
     return " ".join(said) or None
 
 

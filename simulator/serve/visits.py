@@ -247,6 +247,6 @@ class CallDesk(ClosedDesk):
         )
         return {
             **told,
-            "terms": terms(asked),
+            "terms": terms(asked, self._visit.minute),
             "coach": coaching.coached(asked, self._visit, system),
         }

@@ -108,9 +108,11 @@ def test_time_runs_out_on_site_and_can_be_added(one_class: ClassRecord) -> None:
     for desk in (ana, ben):
         do(desk, "wait", minutes="31")
         assert "30 minutes" in desk.act({"do": "wait", "minutes": "5"})["problem"]
+        assert "used up" in desk.view("us")["terms"]
         assert "problem" not in desk.act({"do": "mark", "cause": "undercharge", "as": "likely"})
     assignments().extend(one_class.code, "rooke", 10.0, "first-trainee")
     do(ana, "wait", minutes="5")
+    assert "40 minutes are allowed" in ana.view("us")["terms"]
     assert "30 minutes" in ben.act({"do": "wait", "minutes": "5"})["problem"]
     assignments().extend(one_class.code, "rooke", 20.0)
     do(ben, "wait", minutes="5")
