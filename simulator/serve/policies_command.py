@@ -11,9 +11,12 @@ import numpy as np
 
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
+from simulator.calls.visit import Visit
 from simulator.diagnosis.trainees import TRAINEES
 from simulator.serve.closed_visits import simulated
+from simulator.serve.solved import solved
 
+REFERENCE = "reference"  # trainee who shows whether a call can be solved at all
 SEED = 1  # of the first play of each call [-]
 
 
@@ -65,15 +68,20 @@ def played_by_all(calls: Sequence[str], plays: int = 1) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``mean_score`` by trainee, ``calls`` with scores, minutes and findings of each.
+        ``mean_score`` by trainee, ``calls`` with scores, minutes and findings of each, and
+        ``unsolved``: calls that the reference did not solve in the time allowed, each with what it
+        is hardest to tell from.
     """
     rows: dict[str, dict[str, Any]] = {call: {} for call in calls}
+    unsolved: list[dict[str, Any]] = []
     for call in calls:
         for who, trainee in TRAINEES.items():
             seen = []
             for play in range(plays):
                 chance = np.random.default_rng((SEED + play, crc32(f"{who} {call}".encode())))
                 seen.append(simulated(call, trainee, SEED + play, chance))
+            if who == REFERENCE:
+                unsolved += _unsolved(call, [visit for visit, _ in seen])
             last = seen[-1][0]
             rows[call][who] = {
                 "score": round(sum(card.total for _, card in seen) / plays, 1),
@@ -84,7 +92,23 @@ def played_by_all(calls: Sequence[str], plays: int = 1) -> dict[str, Any]:
         who: round(sum(row[who]["score"] for row in rows.values()) / len(rows), 1)
         for who in TRAINEES
     }
-    return {"mean_score": mean, "plays": plays, "calls": rows}
+    return {"mean_score": mean, "plays": plays, "calls": rows, "unsolved": unsolved}
+
+
+def _unsolved(call: str, played: Sequence[Visit]) -> list[dict[str, Any]]:
+    """The first play that went wrong or took too long; none is the rule."""
+    judged = [solved(call, visit) for visit in played]
+    return [
+        {
+            "call": call,
+            "is_right": one.is_right,
+            "minutes": round(one.minutes),
+            "allowed": round(one.allowed),
+            "look_alike": one.look_alike,
+        }
+        for one in judged
+        if not one.is_solved
+    ][:1]
 
 
 def table(found: Mapping[str, Any]) -> str:
@@ -107,4 +131,9 @@ def table(found: Mapping[str, Any]) -> str:
         lines.append(call.ljust(widest) + "".join(f"{row[name]['score']:14.1f}" for name in names))
     mean = found["mean_score"]
     lines.append("mean".ljust(widest) + "".join(f"{mean[name]:14.1f}" for name in names))
+    lines += [
+        f"Not solved in time: {one['call']}, {one['minutes']} of {one['allowed']} min; hardest to "
+        f"tell from: {one['look_alike']}."
+        for one in found["unsolved"]
+    ]
     return "\n".join(lines) + "\n"

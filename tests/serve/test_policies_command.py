@@ -7,6 +7,8 @@ from itertools import pairwise
 import pytest
 
 from simulator.calls import call_file
+from simulator.calls.sealed import sealed
+from simulator.diagnosis.causes import codes, name_of
 from simulator.serve import policies_command
 from simulator.serve.command import main
 
@@ -33,6 +35,19 @@ def test_the_reference_solves_every_call_in_the_time_allowed(found: dict) -> Non
     low = {call: row["reference"] for call, row in found["calls"].items()
            if row["reference"]["score"] < 85.0}  # fmt: skip
     assert not low
+    assert found["unsolved"] == []
+
+
+def test_what_was_not_solved_is_told_with_its_look_alike(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Random taps in the reference's place find nothing and are told so."""
+    monkeypatch.setattr(policies_command, "REFERENCE", "random")
+    data = policies_command.played_by_all(["tavener"])
+    (one,) = data["unsolved"]
+    assert one["call"] == "tavener"
+    assert not one["is_right"]
+    assert one["allowed"] == sealed("tavener").opened().usual_minutes
+    assert one["look_alike"] in {name_of(cause) for cause in codes()}
+    assert policies_command.table(data).splitlines()[-1].startswith("Not solved in time: tavener")
 
 
 def test_table_and_data_say_the_same(capsys: pytest.CaptureFixture[str]) -> None:
