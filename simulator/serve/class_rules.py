@@ -87,7 +87,7 @@ def coach_refusal(asked: Standing, visit: Visit) -> str | None:
     return FROZEN if asked.is_frozen else None
 
 
-def terms(asked: Standing, minute: float) -> str | None:
+def terms(asked: Standing, minute: float) -> list[str]:
     """What a trainee should know of them while the visit goes on.
 
     Parameters
@@ -99,8 +99,8 @@ def terms(asked: Standing, minute: float) -> str | None:
 
     Returns
     -------
-    str or None
-        A sentence or two; None for practice without a limit.
+    list of str
+        Sentences; none for practice without a limit.
     """
     said = [TEST] if asked.is_test else []
     if not asked.is_test and not asked.is_coached:
@@ -111,10 +111,10 @@ def terms(asked: Standing, minute: float) -> str | None:
         said.append(f"{asked.allowed:.0f} minutes are allowed on site.")
     if asked.is_frozen:
         said.append(FROZEN)
-    return " ".join(said) or None
+    return said
 
 
-def ahead(own: Assignment, trainee: str) -> str:
+def ahead(own: Assignment, trainee: str) -> list[str]:
     """What a trainee should know of the terms before the call is taken.
 
     Parameters
@@ -126,14 +126,14 @@ def ahead(own: Assignment, trainee: str) -> str:
 
     Returns
     -------
-    str
-        A sentence or two; empty for practice without a limit.
+    list of str
+        Sentences; none for practice without a limit.
     """
     said = [TEST_AHEAD] if own.mode == TEST_MODE else [ALONE] if own.mode == ALONE_MODE else []
     allowed = own.allowed(trainee)
     if allowed is not None:
         said.append(f"{allowed:.0f} minutes are allowed on site.")
-    return " ".join(said)
+    return said
 
 
 def is_test(token: str) -> bool:

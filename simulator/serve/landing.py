@@ -78,7 +78,7 @@ class Home(OwnPage):
             ticket_for(error)
             return None
 
-    def _terms(self, trainee: str, joined: Any) -> dict[str, dict[str, str]]:
+    def _terms(self, trainee: str, joined: Any) -> dict[str, dict[str, Any]]:
         """What is asked of each call of the class, and the one visit of a test already begun."""
         if joined is None:
             return {}

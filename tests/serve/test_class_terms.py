@@ -108,11 +108,11 @@ def test_time_runs_out_on_site_and_can_be_added(one_class: ClassRecord) -> None:
     for desk in (ana, ben):
         do(desk, "wait", minutes="31")
         assert "30 minutes" in desk.act({"do": "wait", "minutes": "5"})["problem"]
-        assert "used up" in desk.view("us")["terms"]
+        assert "used up" in " ".join(desk.view("us")["terms"])
         assert "problem" not in desk.act({"do": "mark", "cause": "undercharge", "as": "likely"})
     assignments().extend(one_class.code, "rooke", 10.0, "first-trainee")
     do(ana, "wait", minutes="5")
-    assert "40 minutes are allowed" in ana.view("us")["terms"]
+    assert "40 minutes are allowed" in " ".join(ana.view("us")["terms"])
     assert "30 minutes" in ben.act({"do": "wait", "minutes": "5"})["problem"]
     assignments().extend(one_class.code, "rooke", 20.0)
     do(ben, "wait", minutes="5")
@@ -232,10 +232,11 @@ def test_acts_are_dated_when_they_are_stored(one_class: ClassRecord) -> None:
 
 def test_a_trainee_reads_the_terms_on_the_call_page(one_class: ClassRecord) -> None:
     _, practice = begun("mallorn", "first-trainee")
-    assert practice.view("us")["terms"] is None
+    assert practice.view("us")["terms"] == []
     assignments().assign(one_class.code, "mallorn", "test", 60.0)
     _, test = begun("mallorn", "second-trainee")
-    assert test.view("us")["terms"] == "This call is a test. 60 minutes are allowed on site."
+    told = ["This call is a test.", "60 minutes are allowed on site."]
+    assert test.view("us")["terms"] == told
 
 
 def test_a_click_asks_the_class_once(

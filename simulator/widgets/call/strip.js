@@ -26,7 +26,7 @@ function state(view, ui, act) {
     el("p", { class: "clock" },
       el("span", { class: "big" }, String(Math.round(view.visit.minutes))), ` ${WORDS.minutesOnSite}`,
       el("span", { class: "time" }, ` · ${view.visit.clock} ${WORDS.onTheClock}`)),
-    open && view.terms && el("p", { class: "small", "data-key": "terms" }, view.terms),
+    open && view.terms?.length > 0 && el("p", { class: "small", "data-key": "terms" }, view.terms.join(" ")),
     open && view.visit.remark && el("p", { class: "remark" }, view.visit.remark),
     !open && el("p", { class: "closed" }, el("strong", {}, WORDS.closed)),
     !open && view.debrief_ready && el("p", {},
