@@ -81,22 +81,24 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
     Returns
     -------
     dict
-        ``share``, the probability of exactly what was true, ``words`` and ``likeliest``.
+        ``share``, the probability of exactly what was true, ``words``, ``likeliest`` and
+        ``rival``.
     """
     true = frozenset(shares(site.key.opened()))
     arrived = next((e.seq for e in visit.events if isinstance(e, Opened)), 0)
     found: dict[int, dict[str, Any]] = {}
-    last = ("", "")
+    last = ("", "", "")
     for belief in believed(visit, site):
         # Sets of more than two causes are not counted, so nothing can be said of their odds.
         if true not in belief.sets:
             return {}
-        said = band(belief.odds(true)), likeliest(belief)
+        said = band(belief.odds(true)), likeliest(belief), rival(belief, true)
         found[max(belief.seq, arrived)] = {
             "share": round(belief.sets[true], 3),
             # Said again only where it has changed.
             "words": said[0] if said != last else "",
             "likeliest": said[1] if said != last else "",
+            "rival": said[2] if said != last else "",
         }
         last = said
     return found
@@ -133,7 +135,44 @@ def likeliest(belief: Belief) -> str:
     -------
     str
     """
-    return "; ".join(name_of(cause) for cause in sorted(belief.best))
+    return in_words(belief.best)
+
+
+def rival(belief: Belief, true: frozenset[str]) -> str:
+    """What kept the likeliest from being sure, where that was what was true.
+
+    Parameters
+    ----------
+    belief : Belief
+        At one moment.
+    true : frozenset
+        What was true.
+
+    Returns
+    -------
+    str
+        The next likeliest set in words; empty where what was true led by more than 30 to 1, or
+        not at all.
+    """
+    if belief.best != true or belief.odds(true) >= ENOUGH_FOR_COSTLY:
+        return ""
+    others = (one for one in belief.sets if one != true)
+    return in_words(max(others, key=lambda one: belief.sets[one]))
+
+
+def in_words(causes: frozenset[str]) -> str:
+    """A set of causes by their names.
+
+    Parameters
+    ----------
+    causes : frozenset
+        Codes.
+
+    Returns
+    -------
+    str
+    """
+    return "; ".join(name_of(cause) for cause in sorted(causes))
 
 
 def held(odds: float) -> float:

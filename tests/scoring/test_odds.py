@@ -14,11 +14,11 @@ import pytest
 
 from simulator.calls.site import Site
 from simulator.calls.visit import fold
-from simulator.diagnosis.belief import LEAST
+from simulator.diagnosis.belief import LEAST, Belief
 from simulator.diagnosis.causes import name_of
 from simulator.scoring.for_and_against import considered, ratio, speaks, spoken
 from simulator.scoring.good_path import good_path
-from simulator.scoring.odds import band, believed
+from simulator.scoring.odds import band, believed, in_words, likeliest, rival
 from simulator.scoring.replay import as_it_stood
 from simulator.serve import visits
 from simulator.serve.visits import CallDesk
@@ -58,6 +58,17 @@ def test_good_readings_raise_the_odds_and_the_repair_ends_them(capstone: CallDes
 def test_hasty_readings_do_not(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
     assert steps(capstone)[-1]["odds"]["share"] < 0.5
+
+
+def test_a_rival_is_named_as_long_as_the_lead_is_small() -> None:
+    """Own arithmetic: 5 to 3 is a small lead, 98 to 1 is none to doubt."""
+    filter_alone, both = frozenset({"loaded_filter"}), frozenset({"loaded_filter", "undercharge"})
+    small = Belief(seq=0, minute=0.0, sets={filter_alone: 0.5, both: 0.3}, causes={})
+    large = Belief(seq=0, minute=0.0, sets={filter_alone: 0.98, both: 0.01}, causes={})
+    assert rival(small, filter_alone) == in_words(both) != likeliest(small)
+    # Where something else leads, that is the rival, and it is named as the likeliest.
+    assert rival(small, both) == ""
+    assert rival(large, filter_alone) == ""
 
 
 def test_the_best_reading_is_one_that_was_taken(capstone: CallDesk) -> None:

@@ -147,7 +147,8 @@ function oddsBar(odds) {
 }
 
 function oddsSaid(odds) {
-  return odds && odds.words && el("p", { class: "small" }, odds.words, " ", `${WORDS.likeliest}: `, odds.likeliest, ".");
+  return odds && odds.words && el("p", { class: "small" }, odds.words, " ", `${WORDS.likeliest}: `, odds.likeliest, ".",
+    odds.rival && [" ", `${WORDS.rival}: `, odds.rival, "."]);
 }
 
 // What comes later takes the place of what stood there; the keyboard stays where it was.

@@ -16,6 +16,7 @@ const WORDS = {
   hints: "What you asked the coach",
   share: "Likelihood of exactly what was true",
   likeliest: "Likeliest then",
+  rival: "Its best rival",
   reckoning: "How likely what was true had become after each reading is being worked out. It comes here in some seconds.",
   oddsHow: "The bars show how likely exactly what was true had become from your own readings up to then, before any repair. They use nothing but the work order and what your tools showed.",
   harm: "Harm",
