@@ -1,5 +1,6 @@
 // Streams as wide as what flows in them: what gives on the left, what takes on the right.
 
+const LETTER = { now: 9, healthy: 7.8 }; // px: a letter of a name, bold and plain
 const THIN = 24, UNDER = 24; // px: a band too thin for words, and the room for them below it
 
 function flowChart(chart, width) {
@@ -21,8 +22,11 @@ function flowChart(chart, width) {
 
 function streamDrawn(stream, space) {
   const { width, quiet } = space;
-  const from = width * (space.narrow ? 0.3 : 0.29), to = width * (space.narrow ? 0.46 : 0.58);
   const role = quiet ? "healthy" : "now";
+  const from = width * (space.narrow ? 0.3 : 0.29);
+  // Names on the right keep their room: in another language they may be longer.
+  const names = Math.max(...stream.takes.filter((end) => end.told).map((end) => nameOf(end, role).length), 0) * LETTER[role];
+  const to = Math.max(Math.min(width * (space.narrow ? 0.46 : 0.58), width - 32 - names), from + 60);
   const sizeOf = (end) => (stream.whole > 0 ? (end.size / stream.whole) * space.full : 0);
   const middle = space.y + space.height / 2;
   const parts = [], words = [];
@@ -48,7 +52,7 @@ function streamDrawn(stream, space) {
     const size = Math.max(sizeOf(end), 2);
     const where = out + room(end) / 2;
     parts.push(band([to - 40, inner], [to + 22, where - size / 2], size, `band ${role} ${end.part === "rooms" ? "rooms" : "loss"}`));
-    words.push(beside(end, to + 30, where, role));
+    words.push(beside(end, [to + 30, where], role, width - to - 32));
     inner += size;
     out += room(end);
   }
@@ -77,11 +81,21 @@ function twoLines(end, y, size, role) {
 }
 
 // Healthy has one line, now has two.
-function beside(end, x, y, role) {
-  const share = end.share ? `, ${end.share}` : "";
-  if (role === "healthy") return svg("text", { x, y: y + 5, class: `name ${role}` }, `${end.label}${share}`);
+function beside(end, [x, y], role, room) {
+  const name = nameOf(end, role);
+  // What is longer still is set closer, and not cut.
+  const closer = name.length * LETTER[role] > room ? { textLength: room.toFixed(0), lengthAdjust: "spacingAndGlyphs" } : {};
+  if (role === "healthy") return svg("text", { x, y: y + 5, class: `name ${role}`, ...closer }, name);
   return [
-    svg("text", { x, y: y - 2, class: `name ${role}` }, end.label),
-    svg("text", { x, y: y + 15, class: "tick" }, `${end.text}${share}`),
+    svg("text", { x, y: y - 2, class: `name ${role}`, ...closer }, name),
+    svg("text", { x, y: y + 15, class: "tick" }, `${end.text}${shareOf(end)}`),
   ];
+}
+
+function shareOf(end) {
+  return end.share ? `, ${end.share}` : "";
+}
+
+function nameOf(end, role) {
+  return role === "healthy" ? `${end.label}${shareOf(end)}` : end.label;
 }
