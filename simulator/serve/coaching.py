@@ -7,6 +7,7 @@ from simulator.calls.events import Hinted
 from simulator.calls.visit import Visit
 from simulator.diagnosis.coach import Hint, hint, hint_at_once
 from simulator.records.class_visits import Standing
+from simulator.serve.apart import apart
 from simulator.serve.beside import Beside
 
 PATIENCE = 0.2  # that a click waits for a thought before it is told to come again [s]
@@ -68,7 +69,7 @@ class _Thought:
 
     def __init__(self, visit: Visit, call: CallFile) -> None:
         self._about = len(visit.events)
-        self._work = Beside(lambda: {"hint": hint(visit, call)})
+        self._work = Beside(lambda: apart(lambda: {"hint": hint(visit, call)}))
 
     @property
     def is_over(self) -> bool:
