@@ -20,6 +20,7 @@ function debriefPage(d, line) {
     hintsOf(d), timeline(d), replayPart(d, line), pairs(d), threeStates(d), bill(d), parts(d), pathPart(d, line),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
+      " ", el("a", { href: `../../record${window.location.search}` }, WORDS.record),
       " ", el("a", { href: "../../" }, WORDS.home)),
   ];
 }

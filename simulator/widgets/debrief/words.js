@@ -39,6 +39,7 @@ const WORDS = {
   min: "min",
   print: "Print this page",
   home: "Back to the calls",
+  record: "Completion record",
   none: "None",
   explain: "First, in your own words",
   explainHow: "Write before you read on. It is kept with this visit, and nobody grades it.",
