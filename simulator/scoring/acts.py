@@ -4,6 +4,7 @@ from simulator.calls.events import WrittenUp
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
 from simulator.scoring.part import Because, Part, part
+from simulator.scoring.promises import LOST, promised
 from simulator.scoring.safety import met_at, missed_by
 
 # In words, and its points; what had changed is worth most, trade practice, own weights [-].
@@ -100,4 +101,7 @@ def customer(visit: Visit, key: Key) -> Part:
         because.append("It gives readings, so the next technician can compare.")
     else:
         because.append("It gives no reading: two numbers prove more than a paragraph.")
+    if (words := promised(text)) is not None:
+        points -= LOST
+        because.append(f'Nobody can keep that: "{words}". An honest range is worth more.')
     return part("Customer and record", points, 5.0, [Because(said, seq) for said in because])

@@ -19,7 +19,8 @@ from simulator.scoring.safety import safety, unsafe
 # 2: safety and time are earned by acts, not by leaving it; 3: power locked out; 4: evidence and
 # efficiency by the odds of the visit's own readings, re-tests only in like weather; 5: a re-test
 # asks that the cause was mended and may be corrected for the weather, right repairs lose points
-# where nothing carried them, entering a space unlooked is unsafe, what changed is asked first.
+# where nothing carried them, entering a space unlooked is unsafe, what changed is asked first,
+# and the record promises nothing that cannot be kept.
 VERSION = "5"
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0

@@ -10,7 +10,7 @@ import pytest
 
 from simulator.calls import call_file
 from simulator.calls.choice import NO_FAULT
-from simulator.calls.events import Closed, Declared, Measured, Prepared
+from simulator.calls.events import Closed, Declared, Measured, Prepared, WrittenUp
 from simulator.calls.sealed import Key, sealed
 from simulator.calls.visit import fold
 from simulator.faults._catalogue import discover
@@ -276,3 +276,29 @@ def test_without_odds_the_parts_that_need_them_stay_open() -> None:
         "Efficiency",
         "Diagnosis",
     }
+
+
+LONG = "The filter was loaded and is new; static fell from 0.92 to 0.55. " * 3
+
+
+@pytest.mark.parametrize(
+    ("added", "lost"),
+    [
+        ("", 0.0),
+        ("I guarantee that your bill falls by half.", 2.0),
+        ("It will never fail, and that once and for all.", 2.0),
+        ("Le garantizo que no volverá a fallar.", 2.0),
+        ("I cannot promise how far the bill falls; 5 to 15 % is likely.", 0.0),
+        ("We never promise savings. Nothing is guaranteed.", 0.0),
+        ("No le puedo prometer cuánto bajará; nada está garantizado.", 0.0),
+        ("The compressor is under guarantee until May.", 0.0),
+    ],
+)
+def test_a_record_that_promises_too_much_loses_two_points(added: str, lost: float) -> None:
+    """Weight of the trade's rubric; what is denied is no promise."""
+    visit = visit_of({"loaded_filter"})
+    said = WrittenUp(seq=len(visit.events), minute=200.0, text=f"{LONG}{added}")
+    known = believing(visit, {NOTHING: 1.0})
+    record = part("Customer and record", fold([*visit.events, said]), key_for(), known)
+    assert record.points == pytest.approx(5.0 - lost)
+    assert {why.seq for why in record.because} == {said.seq}
