@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from simulator.calls import call_file
-from simulator.calls.sealed import sealed
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.belief import standing
 from simulator.diagnosis.causes import name_of
 from simulator.scoring.truth import shares
+from simulator.serve.closed_visits import site_for_paper
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,7 @@ def solved(call: str, visit: Visit) -> Solved:
     -------
     Solved
     """
-    key, finding = sealed(call).opened(), visit.finding
+    key, finding = site_for_paper(call).key.opened(), visit.finding
     true = frozenset(shares(key))
     stated = finding.seq if finding else visit.next_seq
     readings = fold(event for event in visit.events if event.seq < stated)
