@@ -45,6 +45,7 @@ def test_nothing_shows_before_the_reveal(page: Page) -> None:
     expect(airflow).to_contain_text("As you said: it went down")
     expect(page.locator("[data-verdict=suction_pressure]")).to_contain_text("It went down")
     expect(page.locator("[data-reading=airflow]")).to_contain_text("below healthy")
+    expect(page.locator("#chart-0")).to_have_value("fan")  # where the air has gone, its own chart
 
 
 def test_a_prediction_is_made_by_keyboard_with_hands_counted(page: Page) -> None:

@@ -116,16 +116,24 @@ function render({ model, el: host }) {
     else setting.faults = [];
     take(answer);
     if (!answer.predicted) return;
-    // Where the air has changed, its own chart shows why; a chart that somebody chose stays.
-    const air = bench.stand.readings.find((row) => row.name === "airflow");
-    if (view.charts[0] === USUAL_CHARTS[0] && air && Math.abs(air.now_number - air.healthy_number) > LESS_AIR * air.healthy_number) {
-      view.charts = ["fan", view.charts[1]].filter(Boolean);
-      figures.choose();
-      send();
-    }
+    showWhy();
     drawControls();
     const verdict = controls.querySelector("#verdict");
     if (verdict) verdict.focus();
+  }
+
+  // Where the air has changed, or what of it arrives, that chart comes first; one that somebody chose stays.
+  function showWhy() {
+    if (view.charts.join() !== USUAL_CHARTS.join()) return;
+    const moved = (name) => {
+      const row = bench.stand.readings.find((one) => one.name === name);
+      return row ? Math.abs(row.now_number - row.healthy_number) > LESS_AIR * Math.abs(row.healthy_number) : false;
+    };
+    if (moved("airflow")) view.charts = ["fan", "delivery"];
+    else if (moved("register_airflow")) view.charts = ["delivery", "cycle"];
+    else return;
+    figures.choose();
+    send();
   }
 
   function paint() {
