@@ -33,6 +33,7 @@ CONFESSION = """
 import gc, json, os, sys
 import numpy as np
 from IPython.display import HTML, display
+from simulator.calls.sealed import sealed
 
 asked = os.environ["QUERY_STRING"]
 found = 0
@@ -81,6 +82,7 @@ told = {
     "debugger": "pydevd" in sys.modules,
     "found": found,
     "heaps": len(heaps),
+    "keys": sealed.cache_info().currsize,
 }
 display(HTML("told:" + json.dumps(told).encode().hex() + ":told"))
 """
@@ -128,6 +130,8 @@ def test_pages_are_forked_and_each_is_its_own(bench: RunningBench, lessons: Path
         assert kernel["collects"]
         assert kernel["leads"]
         assert kernel["heaps"] == 0, "more than one heap keeps what answers took"
+        # "Nothing in warm_up may read a key": what the parent read, every page would hold.
+        assert kernel["keys"] == 0, "a page holds keys of calls it has not opened"
         assert not kernel["debugger"]
 
 

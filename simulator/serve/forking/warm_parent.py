@@ -4,6 +4,7 @@ It reads its orders from the socket that it was given as standard input, keeps t
 (a fork copies only one) and never starts a kernel itself.
 """
 
+import contextlib
 import ctypes
 import gc
 import importlib
@@ -61,9 +62,11 @@ def warm_up() -> None:
     do_without_debugger()
     for name in MODULES:
         importlib.import_module(name)
+    from simulator.calls import call_file
+    from simulator.calls.call_table import CallFileError
     from simulator.diagnosis.causes import causes
     from simulator.repairs import _catalogue as repairs
-    from simulator.serve import stand, visits
+    from simulator.serve import stand
 
     stand.answer(dict(FIRST_LOOK))
     for language in languages():
@@ -71,7 +74,9 @@ def warm_up() -> None:
     # What a call reads of files, short of any key.
     causes()
     repairs.discover()
-    visits.list_calls()
+    for name in call_file.names():
+        with contextlib.suppress(CallFileError):
+            call_file.load(name)
     _take_everything()
     # What is frozen is never written to by the collector, so its pages stay shared.
     gc.collect()
