@@ -116,8 +116,10 @@ def delivery_chart(pair: tuple[OperatingPoint, OperatingPoint], system: str) -> 
     parts = [shares(point) for point in pair]
     heating = pair[0].mode == "heating"
     what = "heat" if heating else "cooling"
+    who = _who(pair)
     streams = [
-        _stream(name, one, system) for name, one in zip(("now", "healthy"), parts, strict=True)
+        _stream(name, one, (who, system))
+        for name, one in zip(("now", "healthy"), parts, strict=True)
     ]
     whole = max(stream["whole"] for stream in streams)
     return {
@@ -133,15 +135,21 @@ def delivery_chart(pair: tuple[OperatingPoint, OperatingPoint], system: str) -> 
                 ("Part", "now", "healthy"),
                 [
                     (
-                        _capital(WHO[name]),
+                        _capital(who[name]),
                         heat(parts[0][name], system),
                         heat(parts[1][name], system),
                     )
-                    for name in WHO
+                    for name in who
                 ],
             )
         ],
     }
+
+
+def _who(pair: tuple[OperatingPoint, OperatingPoint]) -> dict[str, str]:
+    """Strips are named where they heat."""
+    has_strips = any(float(point.strip_power) > 0.0 for point in pair)
+    return WHO if has_strips else WHO | {"fan": "blower"}
 
 
 def _told(parts: dict[str, float], what: str, system: str) -> str:
@@ -156,8 +164,11 @@ def _told(parts: dict[str, float], what: str, system: str) -> str:
     return f"Of {given} of cooling at the coil, {got} reach the rooms."
 
 
-def _stream(name: str, parts: dict[str, float], system: str) -> dict[str, Any]:
+def _stream(
+    name: str, parts: dict[str, float], said_in: tuple[dict[str, str], str]
+) -> dict[str, Any]:
     """What flows in on the left and out on the right; both sides are the same width."""
+    who, system = said_in
     gives = {part: watts for part, watts in parts.items() if part != "rooms" and watts > 0.0}
     takes = {part: -watts for part, watts in parts.items() if part != "rooms" and watts < 0.0}
     if parts["rooms"] >= 0.0:
@@ -170,7 +181,7 @@ def _stream(name: str, parts: dict[str, float], system: str) -> dict[str, Any]:
         return [
             {
                 "part": part,
-                "label": _capital(WHO[part]),
+                "label": _capital(who[part]),
                 "size": watts,
                 "text": heat(watts, system),
                 "share": f"{100 * watts / whole:.0f} %" if whole > 0.0 else "",

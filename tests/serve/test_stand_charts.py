@@ -172,6 +172,13 @@ def test_run_time_adds_up_to_the_day() -> None:
     assert minutes.max() <= 60.0
 
 
+def test_strips_are_named_where_they_heat() -> None:
+    """By definition: the healthy unit has none on in summer."""
+    for faults, label in ((LEAK, "Blower"), ({"strips_on": 4.8}, "Blower and strips")):
+        now = chart("delivery", faults)["streams"][0]
+        assert label in [end["label"] for end in (*now["gives"], *now["takes"])]
+
+
 def test_the_rooms_come_back_after_the_repair() -> None:
     found = chart("after", LEAK)
     repaired, left = lines(found, "now")[0], lines(found, "healthy")[0]
