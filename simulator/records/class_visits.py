@@ -15,6 +15,8 @@ class Standing:
 
     Parameters
     ----------
+    is_in_class : bool
+        Whether there is a class at all.
     is_frozen : bool
         Whether acts are paused.
     is_test : bool
@@ -27,6 +29,7 @@ class Standing:
         Site time, in minutes; None for as much as it takes.
     """
 
+    is_in_class: bool = False
     is_frozen: bool = False
     is_test: bool = False
     is_held: bool = False
@@ -186,6 +189,7 @@ class ClassVisits:
             # A class that practises a call goes on while another is tested with it.
             held = [r for r in held if getattr(r, "class") == row.id and mine.mode == TEST]
         return Standing(
+            is_in_class=row.id is not None,
             is_frozen=bool(row.is_frozen),
             is_test=mine.mode == TEST,
             is_held=bool(held),

@@ -194,12 +194,15 @@ class CallDesk(ClosedDesk):
         Returns
         -------
         dict
-            ``view``, and ``problem`` where it could not be done; ``coach`` where that was asked.
+            ``view``, and ``problem`` where it could not be done; ``coach`` or ``terms`` where
+            that was asked.
         """
         do = message.get("do")
         units = message.get("system") if do == "units" else message.get("units")
         system = str(units) if units in SYSTEMS else "us"
         asked = class_visits().standing(self._record.token)  # once an act
+        if do == "terms":
+            return {"terms": terms(asked, self._visit.minute)}
         if do == "coach":
             return self._asked_coach(message.get("seen"), system, asked)
         problem = None
@@ -248,5 +251,6 @@ class CallDesk(ClosedDesk):
         return {
             **told,
             "terms": terms(asked, self._visit.minute),
+            "in_class": asked.is_in_class,
             "coach": coaching.coached(asked, self._visit, system),
         }

@@ -250,3 +250,11 @@ def test_a_click_asks_the_class_once(
     )
     do(desk, "measure", test="ask_when", technique="careful")
     assert len(asked) == 1
+
+
+def test_a_page_hears_of_a_pause_without_an_act(one_class: ClassRecord) -> None:
+    _, desk = begun("mallorn", "first-trainee")
+    assert desk.act({"do": "terms"}) == {"terms": []}
+    assert desk.view("us")["in_class"]
+    class_records().freeze(one_class.code, True)
+    assert desk.act({"do": "terms"}) == {"terms": [class_rules.FROZEN]}

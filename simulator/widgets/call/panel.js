@@ -4,6 +4,7 @@ const TABS = ["house", "sheet", "causes", "finish"]; // of a phone
 const DESK = ["here", "causes", "finding", "repair", "write"]; // under the drawing
 const PHONE = "(max-width: 47.5em)"; // grows with the reader's own text size
 const NARROW_DRAWING = 560; // CSS px of the drawing's own column
+const HEAR_TERMS = 3000; // ms, in a class
 const ROOM = 240; // CSS px to be seen of what can be done at a place
 
 function render({ model, el: host }) {
@@ -240,6 +241,19 @@ function render({ model, el: host }) {
     width = body.clientWidth;
     draw();
   }).observe(body);
+
+  // A pause, or more time, is seen without an act.
+  async function hearTerms() {
+    if (!view || !view.in_class || view.visit.phase !== "open" || busy || document.hidden) return;
+    const before = view;
+    const { terms } = await line.ask({ do: "terms" });
+    if (!terms || view !== before || busy || terms.join() === before.terms.join()) return;
+    view = { ...view, terms };
+    draw();
+    const fresh = terms.filter((text) => !before.terms.includes(text));
+    say(fresh.join(" "), fresh.length > 0);
+  }
+  window.setInterval(hearTerms, HEAR_TERMS);
 
   act({ do: "look_around" });
 }
