@@ -15,6 +15,7 @@ from urllib.request import urlopen
 
 HELLO = "import ipywidgets\nipywidgets.Label('hello')"
 STARTS_WITHIN = 120.0  # also on a computer that others keep busy [s]
+ENDS_WITHIN = 60.0  # [s]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +94,11 @@ def _running(command: list[str], port: int, environment: dict[str, str]) -> Iter
         yield Served(address=f"http://127.0.0.1:{port}/", pid=process.pid)
     finally:
         process.terminate()
-        process.wait(timeout=20)
+        try:
+            process.wait(timeout=ENDS_WITHIN)
+        except subprocess.TimeoutExpired:  # thirty kernels may take their time to end
+            process.kill()
+            process.wait()
 
 
 def _wait_for(port: int, process: "subprocess.Popen[bytes]") -> None:
