@@ -90,7 +90,7 @@ def browsing(times: int) -> list[Timing]:
             what="the test stand, ready",
             seconds=tuple(our_times),
             against=hello.typical,
-            bar="≤ 1.5 × hello",
+            bar="≤ 1.3 × hello",
         ),
         Timing(what="a slider of the test stand, answered", seconds=moves, bar="≤ 150 ms"),
     ]
