@@ -6,6 +6,7 @@ from itertools import groupby
 
 from simulator.plant import catalogue
 from tests.truth import (
+    bars,
     charging_rule,
     fault_signs,
     published,
@@ -121,6 +122,31 @@ def parts(*, quick: bool) -> list[Part]:
             + ", ".join(f"{name.replace('_', ' ')} {n:,}" for name, n in drawn.tripped.items())
             + f"; neither: {drawn.unsolved}.",
             verdicts=scenarios.verdicts(drawn),
+        ),
+        *own_bars(quick=quick),
+    ]
+
+
+def own_bars(*, quick: bool) -> list[Part]:
+    """Tables, speed and diagnosis."""
+    return [
+        Part(
+            title="Tables, and the same physics by other means",
+            about="Refrigerant tables from −20 °F to 150 °F or the table's end; readings of four "
+            "installations against the same balances solved by SciPy on CoolProp itself.",
+            verdicts=[*bars.tables(), *bars.same_physics()],
+        ),
+        Part(
+            title="Speed",
+            about="On the machine this page was made on, one core; it wants nothing beside it.",
+            verdicts=bars.speed(1 if quick else 5),
+        ),
+        Part(
+            title="Diagnosis",
+            about="Houses drawn with units that the evidence engine was not made with, readings "
+            "chosen for their bits; three conditions noted first are not counted. A quick sample "
+            "proves no bar.",
+            verdicts=bars.diagnosis(quick=quick),
         ),
     ]
 

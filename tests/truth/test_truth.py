@@ -7,7 +7,16 @@ import pytest
 
 from simulator.plant import catalogue
 from simulator.quantities.values import Array
-from tests.truth import by_name, published, report, scenarios, severity, sign_grid, size_anchors
+from tests.truth import (
+    bars,
+    by_name,
+    published,
+    report,
+    scenarios,
+    severity,
+    sign_grid,
+    size_anchors,
+)
 from tests.truth.benches import Bench, units
 from tests.truth.field import Field
 from tests.truth.from_memory import MEMORY_CHECKS
@@ -150,3 +159,21 @@ def test_the_table_of_misses_names_each_unit_and_no_check_that_holds() -> None:
     rows = [of("one", "misses", "3"), of("two", "holds", "1"), of("three", "misses", "4")]
     told = by_name.misses([report.Part(title="P", about="", verdicts=rows)])
     assert told.splitlines()[2:] == ["| X1: a | 0 to 2 | one 3; three 4 |"]
+
+
+def test_tables_and_the_same_physics_hold_their_bars() -> None:
+    """CoolProp, phase imposed, and the same balances on CoolProp and SciPy."""
+    found = [*bars.tables(), *bars.same_physics()]
+    assert [item for item in found if not item.holds] == []
+    assert len(found) == 4 * 6 + 4 * 2
+
+
+def test_an_hour_of_a_running_unit_is_quick() -> None:
+    """The bar is 0.3 s on a quiet machine; a shared one gets three times that."""
+    assert bars.hour() < 0.9
+
+
+def test_a_bar_missed_is_told_as_missed() -> None:
+    assert bars.at_most("a: b", "here", 2.0, 1.0, "ms").state == "misses"
+    assert bars.at_least("a: b", "here", 2.0, 1.0, "ms").holds
+    assert bars.at_least("a: b", "here", 0.5, 1.0, "ms").state == "misses"
