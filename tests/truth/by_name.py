@@ -13,9 +13,8 @@ def misses(parts: list[Part]) -> str:
     """What does not hold but for the machine's own times; a check that several miss stands once."""
     lines = [HEAD]
     for part in parts:
-        missed = sorted(
-            (v for v in part.verdicts if not v.holds and v.where != bars.HERE), key=_check
-        )
+        told = (item for item in part.verdicts if item.where != bars.HERE)
+        missed = sorted((item for item in told if not item.holds), key=_check)
         lines += [_line(list(same)) for _, same in groupby(missed, key=_check)]
     return "\n".join(lines)
 
