@@ -27,9 +27,10 @@ FAULT = FaultKind(
     title="Zone damper stuck half shut or shut",
     family="Ducts and house",
     why=(
-        "The zone that calls gets little or nothing: the other zone's damper has closed "
+        "The second zone, calling alone, gets little or nothing: the other damper has closed "
         "and its own does not open, the supply pressure climbs and the coil starves of "
-        "air. In a house of one zone there is no such damper."
+        "air. When only the first zone calls, a damper stuck half open lets air go where "
+        "nobody asked for it. In a house of one zone there is no such damper."
     ),
     apply=apply,
     measure="how far shut the second zone's damper stands",
