@@ -12,7 +12,7 @@ from simulator.instruments.reading import Reading
 READING = Reading(
     measurement="ask_when", technique="careful", kind="temperature", value=290.15, decimals=1
 )
-LATER = ("problems", "found")  # may be absent in visits stored before these were kept
+LATER = ("problems", "found", "said_si")  # may be absent in visits stored before these were kept
 EVERY: list[events.Event] = [
     events.Opened(seq=0, minute=0.0, is_running=False),
     events.Moved(seq=1, minute=2.0, place="zone"),

@@ -43,6 +43,7 @@ SPOKEN = {
         "serve/class_debrief.py",  # of closed visits, behind the instructor's door
         "serve/closed_visits.py",
         "serve/graded.py",
+        "serve/solved.py",  # of closed plays, behind a command
     },
     r"\bdocument\(": {
         "calls/call_file.py",
