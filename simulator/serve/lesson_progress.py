@@ -126,7 +126,7 @@ def _with_said(
     shown = []
     for block in blocks:
         given = said.get(block.get("id", ""))
-        if given is None or block["kind"] == "what_if":
+        if given is None:
             shown.append(block)
             continue
         try:

@@ -5,11 +5,12 @@ How superheat and the drops move is common practice, no source.
 
 import re
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 import pytest
 
-from simulator.serve import bench_readings, lesson, lesson_text
+from simulator.serve import bench_readings, lesson, lesson_progress, lesson_text
 from simulator.serve.bench_setting import Setting
 
 LESSON, PART, ASKED = "air-before-refrigerant", "worked", "superheat"
@@ -97,3 +98,18 @@ def test_the_prediction_is_judged() -> None:
     wrong = handle({**said, "answer": "Filter loaded"})
     assert not wrong["right"]
     assert "psig" in wrong["reason"]
+
+
+def test_a_prediction_stands_there_again_after_a_reload(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+
+    def opened() -> dict[str, Any]:
+        blocks = lesson_progress.keeping(LESSON, PART, "learner")({"do": "open"})["blocks"]
+        return next(b for b in blocks if b["kind"] == "what_if")
+
+    assert "said" not in opened()
+    answer = {"do": "answer", "question": ASKED, "answer": opened()["choices"][0]}
+    told = lesson_progress.keeping(LESSON, PART, "learner")(answer)
+    assert opened()["said"] == {"given": answer["answer"], **told}

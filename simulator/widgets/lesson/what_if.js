@@ -6,10 +6,12 @@ function whatIf(part, line) {
   const said = el("p", { class: "said", role: "status", "aria-live": "polite" }, WORDS.tryAll);
   const verdict = el("p", { class: "verdict", role: "status", "aria-live": "polite" });
   const shown = new Map();
-  let predicted = "";
+  let predicted = part.said ? part.said.given : "";
 
   const radios = part.choices.map((choice) =>
-    el("input", { type: "radio", name: titleId, value: choice, onchange: () => { predicted = choice; } }));
+    el("input", {
+      type: "radio", name: titleId, value: choice, checked: choice === predicted, onchange: () => { predicted = choice; },
+    }));
   const buttons = part.states.map(({ state, name }) =>
     el("button", { type: "button", "aria-pressed": "false", "data-try": state, onclick: () => attempt(state) }, name));
   const table = el("table", {});
@@ -46,12 +48,24 @@ function whatIf(part, line) {
   async function judge() {
     if (verdict.textContent) return;
     const reply = await line.ask({ do: "answer", question: part.id, answer: predicted });
-    if (reply.problem) { verdict.textContent = reply.problem; return; }
+    if (reply.problem) verdict.textContent = reply.problem;
+    else tell(reply);
+  }
+
+  function tell(reply) {
     verdict.textContent = `${WORDS.predicted}: ${predicted}. ${reply.right ? WORDS.right : WORDS.notSo} ${reply.reason}`;
     verdict.dataset.right = String(Boolean(reply.right));
   }
 
+  // What was predicted before stands there again, and what was seen is asked for once more.
+  async function recall() {
+    tell(part.said);
+    for (const { state } of part.states) await attempt(state);
+    said.textContent = "";
+  }
+
   paint(null);
+  if (part.said) recall();
   return el("section", { class: "what-if", "aria-labelledby": titleId },
     el("h3", { id: titleId }, part.title),
     el("p", { class: "story" }, part.intro),
