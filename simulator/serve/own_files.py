@@ -85,6 +85,8 @@ def need_offered(kind: str, word: object, *, paths_too: bool) -> None:
     BadEntry
         Naming what there is.
     """
+    if isinstance(word, str) and word in SHIPPED[kind]:
+        return  # with every touch of the stand: no folder is looked through for it
     if paths_too and isinstance(word, str) and word.endswith(ENDING):
         return  # what is wrong with the file is said where it is read
     need_word(word, TOLD[kind], offered(kind))

@@ -177,10 +177,11 @@ def choices() -> dict[str, Any]:
     dict
         By name of the setting; ``unit_names`` says what each unit is.
     """
+    units = offered("unit")
     return {
-        "unit_names": {unit: unit_said(unit) for unit in offered("unit")},
+        "unit_names": {unit: unit_said(unit) for unit in units},
         "mode": MODES,
-        "unit": offered("unit"),
+        "unit": units,
         "refrigerant": REFRIGERANTS,
         "gauges": REFRIGERANTS,
         "motor": MOTORS,
