@@ -24,8 +24,8 @@ from simulator.serve.paper_pages import record_of
 from simulator.serve.paths import data_directory
 from simulator.serve.visits import CallDesk
 from tests.scoring.played import do, good_capstone
+from tests.serve.class_room import PASSWORD, send
 from tests.serve.running import Client, running_bench
-from tests.serve.test_classes import PASSWORD, send
 
 CALL, OTHER = "mallorn", "rooke"
 TRAINEES = [f"trainee-{seat}" for seat in range(1, 13)]
