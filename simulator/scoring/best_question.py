@@ -7,7 +7,7 @@ from itertools import pairwise
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.scoring.odds import MOVED, believed, held
+from simulator.scoring.odds import MOVED, believed, gained
 from simulator.scoring.truth import shares
 
 
@@ -65,6 +65,6 @@ def _gains(visit: Visit, site: Site, true: frozenset[str]) -> dict[str, float]:
     found: dict[str, float] = {}
     for before, after in pairwise(beliefs):
         if after.seq in taken:
-            gain = held(after.odds(true)) - held(before.odds(true))
+            gain = gained(before, after, true)
             found.setdefault(taken[after.seq], gain)
     return found

@@ -1,4 +1,8 @@
-"""How well a cause or a set of them was carried by the readings of a visit."""
+"""How well a cause or a set of them was carried by the readings of a visit.
+
+A repair asks whether its causes are there; whether something else is wrong beside them is a second
+question, and an easier bar: it is asked again at the re-test.
+"""
 
 from dataclasses import dataclass
 from math import log10
@@ -6,9 +10,13 @@ from math import log10
 from simulator.diagnosis.belief import LEAST, Belief
 from simulator.faults._catalogue import discover
 from simulator.repairs import _catalogue as repairs
-from simulator.scoring.odds import ENOUGH, ENOUGH_FOR_COSTLY, SUSPICION
 
+# Decimal logarithms of the odds of what was stated [-].
+SUSPICION, ENOUGH, ENOUGH_FOR_COSTLY = 0.5, 1.0, 1.477
 LUCK = 0.4  # what a right answer keeps that the readings did not carry [-]
+# What it keeps where the same with something beside it stood nearer than 3 to 1 [-].
+LEFT_OPEN = 0.8
+SURE = -log10(LEAST)  # nothing is told apart beyond it [-]
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,16 +26,22 @@ class Carried:
     Parameters
     ----------
     odds : float
-        Decimal logarithm, against the best rival. [-]
+        Decimal logarithm, of its being there. [-]
     needed : float
         What its repair asks for. [-]
     is_shown : bool
         Whether the readings it was rested on bear on it.
+    alone : float
+        Decimal logarithm of its odds against the likeliest set that holds it and more. [-]
+    beside : tuple
+        Codes of what that set holds more; empty where there is none.
     """
 
     odds: float
     needed: float
     is_shown: bool
+    alone: float = SURE
+    beside: tuple[str, ...] = ()
 
     @property
     def is_enough(self) -> bool:
@@ -40,6 +54,16 @@ class Carried:
         return self.is_shown and self.odds >= self.needed
 
     @property
+    def is_left_open(self) -> bool:
+        """Whether the same with something beside it was nearly as likely.
+
+        Returns
+        -------
+        bool
+        """
+        return self.alone < SUSPICION
+
+    @property
     def share(self) -> float:
         """Of the evidence points, where it is true.
 
@@ -48,13 +72,15 @@ class Carried:
         float
             [-]
         """
-        if self.is_enough:
-            return 1.0
-        return LUCK if self.is_shown and self.odds >= SUSPICION else 0.0
+        if not self.is_shown or self.odds < SUSPICION:
+            return 0.0
+        if not self.is_enough or self.alone < 0.0:
+            return LUCK
+        return LEFT_OPEN if self.is_left_open else 1.0
 
 
 def odds_of(causes: frozenset[str], belief: Belief) -> float:
-    """Weight of evidence for exactly these causes.
+    """Weight of evidence for these causes.
 
     Parameters
     ----------
@@ -66,12 +92,38 @@ def odds_of(causes: frozenset[str], belief: Belief) -> float:
     Returns
     -------
     float
-        Decimal logarithm against the best rival; of the least likely cause against its absence
-        for a set that the engine does not think of. [-]
+        Decimal logarithm: of the odds that they are all there, or of exactly these against their
+        best rival where that is more; of the least likely cause against its absence for a set that
+        the engine does not think of. [-]
     """
-    if causes in belief.sets:
-        return belief.odds(causes)
-    return min((odds_of_one(cause, belief) for cause in causes), default=-log10(1.0 / LEAST))
+    if causes not in belief.sets:
+        return min((odds_of_one(cause, belief) for cause in causes), default=-SURE)
+    there = sum(share for one, share in belief.sets.items() if one >= causes)
+    return max(belief.odds(causes), log10(max(there, LEAST) / max(1.0 - there, LEAST)))
+
+
+def alone(causes: frozenset[str], belief: Belief) -> tuple[float, tuple[str, ...]]:
+    """Weight of evidence that nothing is wrong beside these causes.
+
+    Parameters
+    ----------
+    causes : frozenset
+        Codes.
+    belief : Belief
+        At that moment.
+
+    Returns
+    -------
+    tuple
+        Decimal logarithm of the odds against the likeliest set that holds them and more, and what
+        that set holds more. [-]
+    """
+    more = {one: share for one, share in belief.sets.items() if one > causes}
+    if causes not in belief.sets or not more:
+        return SURE, ()
+    likeliest = max(more, key=lambda one: more[one])
+    odds = log10(max(belief.sets[causes], LEAST) / max(more[likeliest], LEAST))
+    return odds, tuple(sorted(likeliest - causes))
 
 
 def odds_of_one(cause: str, belief: Belief) -> float:

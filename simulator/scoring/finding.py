@@ -1,5 +1,7 @@
 """Points for the finding: what the readings carried when it was stated, crossed with the truth."""
 
+from dataclasses import replace
+
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
@@ -7,9 +9,18 @@ from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import strongest, support
 from simulator.faults._catalogue import discover
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.scoring.carried import LUCK, Carried, needed_for, odds_of, odds_of_one
+from simulator.scoring.carried import (
+    ENOUGH,
+    ENOUGH_FOR_COSTLY,
+    LUCK,
+    SUSPICION,
+    Carried,
+    alone,
+    needed_for,
+    odds_of,
+    odds_of_one,
+)
 from simulator.scoring.grounds import Grounds
-from simulator.scoring.odds import ENOUGH, ENOUGH_FOR_COSTLY, SUSPICION
 from simulator.scoring.part import Because, Part, open_part, part
 from simulator.scoring.reasoning import cited, worth
 from simulator.scoring.truth import shares
@@ -46,10 +57,9 @@ def whole(visit: Visit, grounds: Grounds) -> Carried:
     assert visit.finding is not None  # noqa: S101 - asked only of visits with one
     found = frozenset(visit.finding.causes)
     belief, left = grounds.before(visit.finding.seq), _unmended(visit, found)
-    odds = odds_of(left or frozenset({NO_FAULT}), belief)
-    seen = worth(visit)
+    stated, seen = left or frozenset({NO_FAULT}), worth(visit)
     is_shown = all(support(cause, seen) >= SHOWN for cause in found)
-    return Carried(odds, needed_for(found), is_shown)
+    return Carried(odds_of(stated, belief), needed_for(found), is_shown, *alone(stated, belief))
 
 
 def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
@@ -79,13 +89,13 @@ def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
         one = Carried(odds, needed_for(frozenset({cause})), support(cause, seen) >= SHOWN)
         # What is exactly right is judged as one set; of two, one may be carried by itself.
         if found == true and (len(true) == 1 or all_of_it.share >= one.share):
-            one = Carried(all_of_it.odds, all_of_it.needed, one.is_shown)
+            one = replace(all_of_it, is_shown=one.is_shown)
         told[cause] = one
     return told
 
 
 def is_unlucky(visit: Visit, key: Key, grounds: Grounds) -> bool:
-    """Whether a finding is wrong though the readings carried it.
+    """Whether a finding is wrong though the readings spoke for exactly that.
 
     Parameters
     ----------
@@ -102,7 +112,11 @@ def is_unlucky(visit: Visit, key: Key, grounds: Grounds) -> bool:
     """
     if visit.finding is None or frozenset(visit.finding.causes) == frozenset(shares(key)):
         return False
-    return whole(visit, grounds).is_enough
+    found = frozenset(visit.finding.causes)
+    left = _unmended(visit, found) or frozenset({NO_FAULT})
+    # Half of what was true is no ill luck, however surely that half was there.
+    exact = grounds.before(visit.finding.seq).odds(left)
+    return whole(visit, grounds).is_shown and exact >= needed_for(found)
 
 
 def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
@@ -141,6 +155,8 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
         if one is None and stood_there:
             unread += EVIDENCE * share * UNREAD
         because.append(Because(_said(cause, one, stood_there=stood_there), finding.seq))
+        if one and one.is_enough and one.is_left_open:
+            because.append(Because(_left_open(one), finding.seq))
     wrong = [cause for cause in finding.causes if cause not in shares(key)]
     if wrong and points:
         # Naming everything singles out nothing: evidence is for the true set over its rivals.
@@ -173,6 +189,13 @@ def _said(cause: str, one: Carried | None, *, stood_there: bool) -> str:
     if one.odds >= SUSPICION:
         return f"A suspicion, not yet enough for a repair: {name}. It tells most: {best}."
     return f"Right, but your readings left it open: {name}. It tells most: {best}."
+
+
+def _left_open(one: Carried) -> str:
+    """What else stood beside it, in words."""
+    beside = " ".join(name_of(cause) for cause in one.beside)
+    best = MEASUREMENTS[strongest(one.beside[0])].said
+    return f"Not settled: whether this was wrong beside it: {beside}. It tells most: {best}."
 
 
 def diagnosis(visit: Visit, key: Key, grounds: Grounds) -> Part:

@@ -13,7 +13,7 @@ from simulator.diagnosis.likelihood import outdoor_at
 from simulator.diagnosis.next_reading import Worth, next_readings
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.plant import steady
-from simulator.scoring.odds import ENOUGH_FOR_COSTLY
+from simulator.scoring.carried import ENOUGH_FOR_COSTLY
 
 COUNTED = 12  # readings whose choice is judged, the first ones [-]
 # Outdoor air may have moved no further between two readings of a pair; the project's own bar. [K]

@@ -11,28 +11,60 @@ from simulator.diagnosis.belief import Belief, history
 from simulator.diagnosis.causes import name_of
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.validity import AIRFLOW_PROOF
+from simulator.scoring.carried import (
+    ENOUGH,
+    ENOUGH_FOR_COSTLY,
+    SUSPICION,
+    alone,
+    odds_of,
+)
 from simulator.scoring.truth import shares
 
-# Decimal logarithms of the odds of what was true over its best rival [-].
-SUSPICION, ENOUGH, ENOUGH_FOR_COSTLY = 0.5, 1.0, 1.477
 CERTAIN = 2.0  # nothing is told beyond it [-]
 MOVED = 0.1  # less than this is no news [-]
 LONG = 5.0  # an act shorter than this is never the costliest, in minutes
 
 
-def band(odds: float) -> str:
+def band(belief: Belief, true: frozenset[str]) -> str:
     """Odds in words.
 
     Parameters
     ----------
-    odds : float
-        Decimal logarithm. [-]
+    belief : Belief
+        At one moment.
+    true : frozenset
+        What was true.
 
     Returns
     -------
     str
-        A sentence.
+        One sentence or two.
     """
+    said, odds = _band(odds_of(true, belief)), odds_of(true, belief)
+    if odds >= ENOUGH and alone(true, belief)[0] < SUSPICION:
+        return f"{said} Whether something else was wrong beside it stayed open."
+    return said
+
+
+def gained(before: Belief, after: Belief, true: frozenset[str]) -> float:
+    """What one reading did to the odds of what was true.
+
+    Parameters
+    ----------
+    before, after : Belief
+        Without it and with it.
+    true : frozenset
+        What was true.
+
+    Returns
+    -------
+    float
+        Decimal logarithm of the ratio, within what would change what is done. [-]
+    """
+    return held(odds_of(true, after)) - held(odds_of(true, before))
+
+
+def _band(odds: float) -> str:
     if odds >= ENOUGH_FOR_COSTLY:
         return "Better than 30 to 1 for what was true: enough even for a costly repair."
     if odds >= ENOUGH:
@@ -40,7 +72,7 @@ def band(odds: float) -> str:
     if odds >= SUSPICION:
         return "A suspicion of what was true, not yet enough for a repair."
     if odds >= -SUSPICION:
-        return "Open: what was true and its best rival stood about even."
+        return "Open: what was true stood about even with all else."
     return "Something else still looked likelier than what was true."
 
 
@@ -92,7 +124,7 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
         # Sets of more than two causes are not counted, so nothing can be said of their odds.
         if true not in belief.sets:
             return {}
-        said = band(belief.odds(true)), likeliest(belief), rival(belief, true)
+        said = band(belief, true), likeliest(belief), rival(belief, true)
         found[max(belief.seq, arrived)] = {
             "share": round(belief.sets[true], 3),
             # Said again only where it has changed.
@@ -157,7 +189,11 @@ def rival(belief: Belief, true: frozenset[str]) -> str:
     if belief.best != true or belief.odds(true) >= ENOUGH_FOR_COSTLY:
         return ""
     others = (one for one in belief.sets if one != true)
-    return in_words(max(others, key=lambda one: belief.sets[one]))
+    likeliest = max(others, key=lambda one: belief.sets[one])
+    if likeliest > true:
+        (beside,) = likeliest - true
+        return f"the same, and wrong beside it: {name_of(beside)}"
+    return in_words(likeliest)
 
 
 def in_words(causes: frozenset[str]) -> str:
@@ -172,7 +208,8 @@ def in_words(causes: frozenset[str]) -> str:
     -------
     str
     """
-    return "; ".join(name_of(cause) for cause in sorted(causes))
+    first, *beside = (name_of(cause) for cause in sorted(causes))
+    return f"{first}, and beside it: {beside[0]}" if beside else first
 
 
 def held(odds: float) -> float:
@@ -213,7 +250,7 @@ def turns(visit: Visit, site: Site) -> list[dict[str, Any]]:
         return []
     taken = {event.seq: event for event in visit.readings}
     gains = [
-        (held(after.odds(true)) - held(before.odds(true)), taken[after.seq])
+        (gained(before, after, true), taken[after.seq])
         for before, after in pairwise(beliefs)
         if after.seq in taken
     ]
@@ -228,7 +265,7 @@ def _best(gains: list[tuple[float, Measured]]) -> list[dict[str, Any]]:
         return []
     text = (
         f"What moved the odds most: {_said(event)}. It made what was true {10.0**gain:.0f} times "
-        "as likely against its best rival."
+        "as likely."
         if gain >= SUSPICION
         else f"What moved the odds most: {_said(event)}. It moved them only a little."
     )

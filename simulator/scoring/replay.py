@@ -18,7 +18,8 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
 from simulator.quantities.entered import BadEntry, entered
-from simulator.scoring.odds import MOVED, SUSPICION, held, likeliest
+from simulator.scoring.carried import SUSPICION
+from simulator.scoring.odds import MOVED, gained, likeliest
 from simulator.scoring.telling import told
 from simulator.scoring.truth import shares
 
@@ -214,10 +215,10 @@ def _worth(before: Visit, after: Visit, site: Site) -> dict[str, Any]:
 
 
 def _moved(earlier: Belief, later: Belief, true: frozenset[str]) -> str:
-    gain = held(later.odds(true)) - held(earlier.odds(true))
+    gain = gained(earlier, later, true)
     if gain >= SUSPICION:
         times = f"{10.0**gain:.0f}"
-        return f"It would have made what was true {times} times as likely against its best rival."
+        return f"It would have made what was true {times} times as likely."
     if gain <= -SUSPICION:
         return "It would have spoken against what was true; another reading had to put that right."
     if abs(gain) < MOVED:

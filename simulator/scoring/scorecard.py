@@ -21,7 +21,7 @@ from simulator.scoring.safety import safety, unsafe
 # asks that the cause was mended and may be corrected for the weather, right repairs lose points
 # where nothing carried them, entering a space unlooked is unsafe, what changed is asked first,
 # and the record promises nothing that cannot be kept.
-VERSION = "5"
+VERSION = "6"
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
 

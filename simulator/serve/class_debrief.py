@@ -12,7 +12,7 @@ from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring.best_question import told_most
-from simulator.scoring.odds import SUSPICION
+from simulator.scoring.carried import SUSPICION
 from simulator.scoring.telling import told
 from simulator.scoring.truth import shares
 
@@ -210,7 +210,7 @@ def class_question(worked: Sequence[tuple[Visit, Site]], site: Site) -> dict[str
 def _moved(gain: float) -> str:
     """What it did for those who asked, words first."""
     if gain >= SUSPICION:
-        times = f"about {10.0**gain:.0f} times as likely against its best rival"
+        times = f"about {10.0**gain:.0f} times as likely"
         return (
             f"More than anything else that was asked it told what was true: it made that {times}."
         )

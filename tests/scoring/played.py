@@ -13,8 +13,8 @@ from simulator.diagnosis.next_reading import next_readings
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
+from simulator.scoring.carried import ENOUGH_FOR_COSTLY
 from simulator.scoring.grounds import grounds
-from simulator.scoring.odds import ENOUGH_FOR_COSTLY
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
 from simulator.serve import visits

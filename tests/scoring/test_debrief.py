@@ -176,9 +176,9 @@ def test_a_hazard_never_approached_costs_nothing(capstone: CallDesk) -> None:
     assert safety["points"] == safety["of"] == 12.0
 
 
-def test_the_rubric_has_its_fifth_version(capstone: CallDesk) -> None:
+def test_the_rubric_has_its_sixth_version(capstone: CallDesk) -> None:
     hasty_capstone(capstone)
-    assert graded(capstone, sealed("mallorn").opened()).version == "5"
+    assert graded(capstone, sealed("mallorn").opened()).version == "6"
 
 
 def test_consent_left_out_is_named_among_the_points(capstone: CallDesk) -> None:

@@ -43,7 +43,20 @@ def steps(desk: CallDesk) -> list[dict[str, Any]]:
     [(2.0, "30 to 1"), (1.1, "10 to 1"), (0.6, "suspicion"), (0.0, "even"), (-1.0, "likelier")],
 )
 def test_bands(odds: float, says: str) -> None:
-    assert says in band(odds)
+    """By definition: as decimal logarithms against one rival that lacks it."""
+    true, share = frozenset({"undercharge"}), 10.0**odds / (1.0 + 10.0**odds)
+    sets = {true: share, frozenset({"overcharge"}): 1.0 - share}
+    assert says in band(Belief(seq=0, minute=0.0, sets=sets, causes={}), true)
+
+
+def test_a_band_says_when_something_beside_it_stayed_open() -> None:
+    true, both = frozenset({"loaded_filter"}), frozenset({"loaded_filter", "undercharge"})
+    said = [
+        band(Belief(seq=0, minute=0.0, sets={true: 0.99 - more, both: more}, causes={}), true)
+        for more in (0.4, 0.1)
+    ]
+    assert all("30 to 1" in one for one in said)
+    assert ["beside it stayed open" in one for one in said] == [True, False]
 
 
 def test_good_readings_raise_the_odds_and_the_repair_ends_them(capstone: CallDesk) -> None:
@@ -65,7 +78,9 @@ def test_a_rival_is_named_as_long_as_the_lead_is_small() -> None:
     filter_alone, both = frozenset({"loaded_filter"}), frozenset({"loaded_filter", "undercharge"})
     small = Belief(seq=0, minute=0.0, sets={filter_alone: 0.5, both: 0.3}, causes={})
     large = Belief(seq=0, minute=0.0, sets={filter_alone: 0.98, both: 0.01}, causes={})
-    assert rival(small, filter_alone) == in_words(both) != likeliest(small)
+    assert name_of("undercharge") in rival(small, filter_alone) != likeliest(small)
+    assert "the same" in rival(small, filter_alone)
+    assert name_of("undercharge") in in_words(both)
     # Where something else leads, that is the rival, and it is named as the likeliest.
     assert rival(small, both) == ""
     assert rival(large, filter_alone) == ""

@@ -8,7 +8,7 @@ import pytest
 
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring.best_question import told_most
-from simulator.scoring.odds import believed
+from simulator.scoring.odds import believed, gained
 from simulator.scoring.truth import shares
 from simulator.serve import class_debrief, class_sheets, classes, visits
 from simulator.serve.class_files import class_records, class_visits, overrides
@@ -112,7 +112,7 @@ def test_the_best_question_is_the_one_that_moved_the_odds_most(played: str) -> N
     for visit in done:
         taken = {event.seq: event.reading.measurement for event in visit.readings}
         for before, after in pairwise(believed(visit, site)):
-            gain = min(max(after.odds(true), -2.0), 2.0) - min(max(before.odds(true), -2.0), 2.0)
+            gain = gained(before, after, true)
             moved.setdefault(taken[after.seq], []).append(gain)
     best = told_most([(visit, site) for visit in done])
     assert best is not None
