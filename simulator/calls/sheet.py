@@ -7,12 +7,11 @@ from simulator.calls.events import Measured
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.settling import settles_after
 from simulator.instruments.worked_out import WorkedOut, work_out
-from simulator.plant.timeline import SETTLED_AFTER
 from simulator.quantities.shown import show
 
 LONG = 60.0  # after this the time since a change is no longer told, in minutes
-STEADY = SETTLED_AFTER / 60.0  # after this a running system counts as steady, in minutes
 HOURS = 24  # on the clock
 
 
@@ -93,7 +92,7 @@ def time_of_day(site: Site, minute: float) -> str:
 
 
 def steadiness(event: Measured) -> str:
-    """Whether the system had come to rest when a reading was taken.
+    """Whether what a reading shows had come to rest when it was taken.
 
     Parameters
     ----------
@@ -106,7 +105,7 @@ def steadiness(event: Measured) -> str:
     """
     if not event.is_running:
         return "system off"
-    return "steady" if event.settled >= STEADY else "not steady"
+    return "steady" if event.settled >= _settles(event) else "not steady"
 
 
 def sheet_rows(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
@@ -234,6 +233,10 @@ def _side(event: Measured, system: str) -> dict[str, Any]:
     return {"shown": text, "minute": round(event.minute), "steadiness": steadiness(event)}
 
 
+def _settles(event: Measured) -> float:
+    return settles_after(event.reading.measurement)
+
+
 def _standing(before: Sequence[Measured], after: Sequence[Measured]) -> dict[str, Any]:
     """Whether a pair can prove anything: both sides steady and taken the same way."""
     said = []
@@ -242,7 +245,8 @@ def _standing(before: Sequence[Measured], after: Sequence[Measured]) -> dict[str
         if "system off" in states:
             said.append(f"the one {words} was taken with the system off")
         elif "not steady" in states:
-            said.append(f"the one {words} was taken less than {STEADY:.0f} min after a change")
+            needed = max(_settles(event) for event in side if steadiness(event) == "not steady")
+            said.append(f"the one {words} was taken less than {needed:.0f} min after a change")
     ways = [
         {(e.reading.measurement, e.reading.technique) for e in side} for side in (before, after)
     ]

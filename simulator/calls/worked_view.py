@@ -4,14 +4,15 @@ from collections.abc import Sequence
 from typing import Any
 
 from simulator.calls.events import Measured
-from simulator.calls.sheet import STEADY, after_repair, before_repair, steadiness, worked
+from simulator.calls.sheet import after_repair, before_repair, steadiness, worked
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.plant.timeline import SETTLED_AFTER
 from simulator.quantities.shown import show
 
 # Weather and load drift; readings further apart than a settling time show two states.
-FAR_APART = STEADY  # in minutes
+FAR_APART = SETTLED_AFTER / 60.0  # in minutes
 
 
 def worked_out_rows(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:

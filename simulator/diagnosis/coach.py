@@ -24,9 +24,10 @@ from simulator.diagnosis.coach_themes import themes
 from simulator.diagnosis.coached import ACTS, RECORD, RUNGS
 from simulator.diagnosis.expected import expected_at
 from simulator.diagnosis.healthy_today import healthy_words
-from simulator.diagnosis.next_reading import SETTLED, minutes_for
+from simulator.diagnosis.next_reading import minutes_for
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
+from simulator.instruments.settling import settles_after
 from simulator.instruments.steps import STEPS
 from simulator.instruments.techniques import PLAIN
 
@@ -211,7 +212,7 @@ def _before(target: Target, visit: Visit, call: CallFile) -> list[str]:
         name, place = STEPS[step].name, STEPS[step].place
         where = "" if place == item.place else f" ({_place(place, call)})"
         said.append(f"{name[:1].lower() + name[1:]}{where}.")
-    left = SETTLED - (visit.minute - visit.changed_at)
+    left = settles_after(item.id) - (visit.minute - visit.changed_at)
     if item.has_number and target.is_running and visit.is_running and left > 0.0:
         said.append(f"let it run {left:.0f} min more, until it is steady.")
     return said

@@ -12,6 +12,7 @@ from simulator.diagnosis.belief import Standing
 from simulator.diagnosis.expected import Expected
 from simulator.diagnosis.likelihood import UNSEEN, Take, When, covariance, take_of, variance
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.settling import settles_after
 from simulator.instruments.steps import STEPS
 from simulator.plant.timeline import SETTLED_AFTER
 from simulator.quantities.values import Array
@@ -104,7 +105,8 @@ def _is_open(name: str, visit: Visit, is_running: bool) -> bool:
         # A look with the power locked out is never taken running.
         and (event.is_running == is_running or name in LOOKS_LOCKED_OUT)
         for event in visit.readings
-        if event.seq > start and (event.reading.value is None or event.settled >= SETTLED)
+        if event.seq > start
+        and (event.reading.value is None or event.settled >= settles_after(name))
     )
 
 
@@ -141,9 +143,9 @@ def minutes_for(name: str, visit: Visit, *, is_running: bool) -> float:
         return minutes + (SWITCHING + SETTLED) * visit.is_running
     if is_running != visit.is_running:
         # Who stops the system for a test will have to wait again after it.
-        return minutes + SWITCHING + SETTLED
+        return minutes + SWITCHING + (settles_after(name) if is_running else SETTLED)
     if is_running and item.has_number:
-        minutes += max(SETTLED - (visit.minute - visit.changed_at), 0.0)
+        minutes += max(settles_after(name) - (visit.minute - visit.changed_at), 0.0)
     return minutes
 
 

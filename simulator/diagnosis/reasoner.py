@@ -21,10 +21,11 @@ from simulator.diagnosis.enough import (
 )
 from simulator.diagnosis.evidence import weights
 from simulator.diagnosis.interview import ASKED
-from simulator.diagnosis.next_reading import SETTLED, Worth, next_readings
+from simulator.diagnosis.next_reading import Worth, next_readings
 from simulator.diagnosis.record import write_up
 from simulator.faults._catalogue import discover
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.settling import settles_after
 from simulator.instruments.steps import STEPS
 
 LONGEST = 150.0  # of looking for the cause, in minutes
@@ -119,7 +120,7 @@ def _steadily(worth: Worth, visit: Visit) -> actions.Action:
         return actions.StartSystem() if worth.is_running else actions.StopSystem()
     item = MEASUREMENTS[worth.measurement]
     if visit.place == item.place and all(need in visit.prepared for need in item.needs):
-        left = SETTLED - (visit.minute + item.minutes - visit.changed_at)
+        left = settles_after(item.id) - (visit.minute + item.minutes - visit.changed_at)
         if worth.is_running and item.has_number and left > 0.0:
             return actions.Wait(minutes=max(left, 1.0))
     return _measure(worth.measurement, visit)

@@ -4,6 +4,7 @@ from typing import Any
 
 from simulator.calls.events import Event, Marked, Measured
 from simulator.calls.sealed import Key
+from simulator.calls.sheet import steadiness
 from simulator.calls.site import Site, acts_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
@@ -170,9 +171,7 @@ def behind(visit: Visit, part: str, why: Because) -> int:
     if part == "Re-test" and visit.repairs:
         # Matched by the name the reason gives: the newest such reading that had settled.
         again = [
-            e
-            for e in visit.readings
-            if reasoning.name(e) in why.text and e.settled >= reasoning.SETTLED
+            e for e in visit.readings if reasoning.name(e) in why.text and steadiness(e) == "steady"
         ]
         return again[-1].seq if again else visit.repairs[-1].seq
     # Evidence and diagnosis are judged where they were stated.

@@ -12,9 +12,9 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.tool_errors import error_of
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.settling import settles_after
 from simulator.scoring.grounds import ALIKE, Grounds
 from simulator.scoring.part import Because, Part, open_part, part
-from simulator.scoring.reasoning import SETTLED
 from simulator.scoring.truth import shares
 
 POINTS = 7.0
@@ -93,10 +93,11 @@ def _name(event: Measured) -> str:
 def _pairs(visit: Visit, measurement: str) -> list[tuple[Measured, Measured]]:
     """The same measurement taken the same way, running and settled, on both sides."""
     start, end = visit.repairs[0].seq, visit.repairs[-1].seq
+    needed = settles_after(measurement)
     taken = [
         e
         for e in visit.readings
-        if e.reading.measurement == measurement and e.is_running and e.settled >= SETTLED
+        if e.reading.measurement == measurement and e.is_running and e.settled >= needed
     ]
     return [
         (before, after)

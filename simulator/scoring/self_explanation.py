@@ -9,7 +9,7 @@ from typing import Any
 
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.events import Measured
-from simulator.calls.sheet import STEADY, before_repair, worked
+from simulator.calls.sheet import before_repair, steadiness, worked
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
@@ -124,7 +124,7 @@ def _seen(visit: Visit, site: Site) -> list[Seen]:
     held = site.conditions(0.0)
     sound = steady.solve(site.healthy(), held)
     found = steady.solve(site.installation(), held)
-    taken = [e for e in before_repair(visit) if e.is_running and e.settled >= STEADY]
+    taken = [e for e in before_repair(visit) if steadiness(e) == "steady"]
     return [*_measured(taken, sound, found), *_worked(taken, site, sound, found)]
 
 

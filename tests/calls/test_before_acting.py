@@ -142,7 +142,7 @@ def test_a_pair_taken_with_the_system_off_is_no_proof(desk: CallDesk) -> None:
 
 
 def test_leaving_names_what_is_missing_until_it_is_there(desk: CallDesk) -> None:
-    go(desk, "air_handler", "drill_test_holes", "coil_airflow")
+    go(desk, "air_handler", "drill_test_holes", "return_dry_bulb")
     do(desk, "stop")
     do(desk, "repair", repair="replace_filter", amount=None)
     said = desk.view("us")["leaving"]
@@ -151,10 +151,10 @@ def test_leaving_names_what_is_missing_until_it_is_there(desk: CallDesk) -> None
     assert any("test holes" in text for text in said["see_to"])
     assert any("air handler" in text for text in said["see_to"])
     do(desk, "start")
-    do(desk, "measure", test="coil_airflow", technique="careful")
+    do(desk, "measure", test="return_dry_bulb", technique="careful")
     assert any("steady both times" in text for text in desk.view("us")["leaving"]["missing"])
     do(desk, "wait", minutes="20")
-    do(desk, "measure", test="coil_airflow", technique="careful")
+    do(desk, "measure", test="return_dry_bulb", technique="careful")
     do(desk, "declare", causes=["no_fault"], cited=[])
     do(desk, "write_up", text="A new filter.")
     assert desk.view("us")["leaving"]["missing"] == []

@@ -267,6 +267,29 @@ def test_what_the_weather_does_not_move_may_be_paired_in_any() -> None:
     assert part("Re-test", visit, key, known).points == pytest.approx(7.0)
 
 
+@pytest.mark.parametrize(
+    ("proof", "settled", "counts"),
+    [
+        ("static_after_filter", 2.0, True),
+        ("coil_airflow", 12.0, True),
+        ("static_after_filter", 1.0, False),
+        ("return_dry_bulb", 12.0, False),
+        ("return_dry_bulb", 15.0, True),
+    ],
+)
+def test_a_re_test_waits_as_long_as_what_it_measures(
+    proof: str, settled: float, counts: bool
+) -> None:
+    """Air follows the blower at once; 15 minutes for the rest, California Title 24 RA3.2."""
+    key = replace(key_for("loaded_filter"), proof={"loaded_filter": (proof,)})
+    visit = visit_of({"loaded_filter"}, repair="replace_filter", again=[proof])
+    first = replace(visit.events[1], reading=measured(1, proof, 5.0).reading)
+    events = [replace(e, settled=settled) if e.seq == len(visit.events) - 2 else e
+              for e in (visit.events[0], first, *visit.events[2:])]  # fmt: skip
+    known = believing(visit, {frozenset({"loaded_filter"}): 1.0})
+    assert part("Re-test", fold(events), key, known).points == pytest.approx(7.0 * counts)
+
+
 def test_without_odds_the_parts_that_need_them_stay_open() -> None:
     visit = visit_of({"loaded_filter"})
     card = score(visit.events, key_for("loaded_filter"))
