@@ -14,8 +14,6 @@ from simulator.repairs import _catalogue as repairs
 # Decimal logarithms of the odds of what was stated [-].
 SUSPICION, ENOUGH, ENOUGH_FOR_COSTLY = 0.5, 1.0, 1.477
 LUCK = 0.4  # what a right answer keeps that the readings did not carry [-]
-# What it keeps where the same with something beside it stood nearer than 3 to 1 [-].
-LEFT_OPEN = 0.8
 SURE = -log10(LEAST)  # nothing is told apart beyond it [-]
 
 
@@ -74,9 +72,11 @@ class Carried:
         """
         if not self.is_shown or self.odds < SUSPICION:
             return 0.0
-        if not self.is_enough or self.alone < 0.0:
+        if not self.is_enough:
             return LUCK
-        return LEFT_OPEN if self.is_left_open else 1.0
+        # From 3 to 1 for something beside it to 3 to 1 against that.
+        settled = (self.alone + SUSPICION) / (2.0 * SUSPICION)
+        return LUCK + (1.0 - LUCK) * min(max(settled, 0.0), 1.0)
 
 
 def odds_of(causes: frozenset[str], belief: Belief) -> float:
