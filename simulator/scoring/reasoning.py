@@ -4,12 +4,12 @@ from simulator.calls.events import Measured
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.settling import settles_after
 from simulator.instruments.techniques import careful
 from simulator.instruments.tools import TOOLS
 from simulator.scoring.part import Because, Part, part
 from simulator.scoring.safety import met_at
 
-SETTLED = 15.0  # after a start or a repair, California Title 24 RA3.2; in minutes
 CARE = careful("").id
 FEW = 6  # fewer numbers than this cannot carry a diagnosis
 
@@ -72,7 +72,7 @@ def weakness(visit: Visit, event: Measured) -> str | None:
         zeroed = met_at(visit, "zero_manometer")
         if zeroed is None or zeroed.seq > event.seq:
             return f"{item.name} was read before the manometer was zeroed."
-    if item.group in ("air", "low side", "high side") and event.settled < SETTLED:
+    if item.group in ("air", "low side", "high side") and event.settled < settles_after(item.id):
         return (
             f"{item.name} at minute {event.minute:.0f} was read {event.settled:.0f} min after a "
             "change: it had not settled."

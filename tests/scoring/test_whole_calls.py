@@ -168,7 +168,7 @@ def test_a_pair_needs_both_readings_settled(capstone: CallDesk) -> None:
     good_capstone(capstone)
     key = sealed("mallorn").opened()
     hurried = [
-        replace(event, settled=2.0) if isinstance(event, Measured) else event
+        replace(event, settled=1.0) if isinstance(event, Measured) else event
         for event in capstone.visit.events
     ]
     retest = next(
