@@ -17,17 +17,17 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 from voila.tornado.treehandler import TornadoVoilaTreeHandler
 from voila.voila_identity_provider import VoilaLoginHandler
 
-from simulator.serve.class_pages import class_handlers
-from simulator.serve.front_end import first_scripts
-from simulator.serve.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
-from simulator.serve.instructor_door import Door
-from simulator.serve.instructor_pages import instructor_handlers
-from simulator.serve.landing import ChooseLanguage, Home, Join, StartCall
-from simulator.serve.paper_pages import Record, Worksheet
+from simulator.serve.home.landing import ChooseLanguage, Home, Join, StartCall
+from simulator.serve.home.paper_pages import Record, Worksheet
+from simulator.serve.instructor.class_pages import class_handlers
+from simulator.serve.instructor.corner_pages import instructor_handlers
+from simulator.serve.instructor.door import Door
 from simulator.serve.paths import TEMPLATES, lessons_directory
 from simulator.serve.settings import Settings, voila_config
-from simulator.serve.shared_tables import shared_tables
-from simulator.serve.speaking import page_language, say
+from simulator.serve.web.front_end import first_scripts
+from simulator.serve.web.handlers import NotFound, OpenPage, OwnKernel, OwnShutdown, OwnSocket
+from simulator.serve.web.shared_tables import shared_tables
+from simulator.serve.web.speaking import page_language, say
 
 STATIC = TEMPLATES / "static"
 PING = 30_000  # [ms]

@@ -10,16 +10,16 @@ from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.short_cycle import short_cycle
 from simulator.properties.moist_air import ZERO_CELSIUS
 from simulator.quantities.shown import show, to_display
-from simulator.serve import house_day
-from simulator.serve.bench_setting import (
+from simulator.serve.stand import house_day
+from simulator.serve.stand.fault_fit import unfit
+from simulator.serve.stand.given import need_known
+from simulator.serve.stand.setting import (
     Setting,
     checked,
     conditions_of,
     healthy_installation,
     installation_of,
 )
-from simulator.serve.fault_fit import unfit
-from simulator.serve.given import need_known
 
 CYCLING = {"minutes_on": "duration", "minutes_off": "duration"}
 # What tools would show, and what only the plant knows: field of the operating point, kind.

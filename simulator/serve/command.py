@@ -122,12 +122,12 @@ def base_url(text: str) -> str:
 
 # Module and help of each; a module is loaded only when its own word is typed.
 SUBCOMMANDS = {
-    "readings": ("simulator.serve.readings_command", "print what the tools would read"),
-    "bench": ("simulator.serve.bench.bench_command", "time pages, answers and solutions"),
-    "equipment": ("simulator.serve.equipment_command", "fit a unit to its published data"),
-    "policies": ("simulator.serve.policies_command", "play all calls with simulated trainees"),
-    "variants": ("simulator.serve.variants_command", "find versions of a call that are as hard"),
-    "password": ("simulator.serve.password_command", "set the instructor's password"),
+    "readings": ("simulator.serve.commands.readings", "print what the tools would read"),
+    "bench": ("simulator.serve.commands.bench", "time pages, answers and solutions"),
+    "equipment": ("simulator.serve.commands.equipment", "fit a unit to its published data"),
+    "policies": ("simulator.serve.commands.policies", "play all calls with simulated trainees"),
+    "variants": ("simulator.serve.commands.variants", "find versions of a call that are as hard"),
+    "password": ("simulator.serve.commands.password", "set the instructor's password"),
 }
 
 

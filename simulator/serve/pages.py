@@ -7,12 +7,12 @@ from IPython.display import display
 
 from simulator.calls.call_table import CallFileError
 from simulator.records.visit_records import RecordsError
-from simulator.serve import stand
 from simulator.serve.guard import apology, ticket_for
-from simulator.serve.lesson_progress import keeping
-from simulator.serve.session import begin_page, page
-from simulator.serve.speaking import speaking
-from simulator.serve.tidying import tidied
+from simulator.serve.kernels.session import begin_page, page
+from simulator.serve.kernels.tidying import tidied
+from simulator.serve.learning.progress import keeping
+from simulator.serve.stand_page import stand
+from simulator.serve.web.speaking import speaking
 from simulator.widgets.call.panel import CallPanel
 from simulator.widgets.debrief.panel import DebriefPanel
 from simulator.widgets.lesson.panel import LessonPanel
@@ -60,7 +60,7 @@ def show_call() -> None:
 
 def show_debrief() -> None:
     """The debrief of the visit in the page's address."""
-    from simulator.serve.debrief_page import DebriefPage
+    from simulator.serve.visits.debrief_page import DebriefPage
 
     here = begin_page()
     _show(DebriefPanel, _visit_handle(here.visit, DebriefPage(here.trainee).answered))
@@ -73,7 +73,7 @@ def _visit_handle(
     desks: list[Any] = []
 
     def handle(message: dict[str, Any]) -> dict[str, Any]:
-        from simulator.serve import visits
+        from simulator.serve.visits import visits
 
         if token is None:
             return {"problem": NO_VISIT}

@@ -117,8 +117,8 @@ def _pages(assets: dict[str, str]) -> dict[str, Any]:
         "file_allowlist": [],
         "preheat_kernel": False,
         "extension_allowlist": _EXTENSIONS,
-        "multi_kernel_manager_class": "simulator.serve.kernels.PageKernels",
-        "kernel_spec_manager_class": "simulator.serve.kernels.OneKernel",
+        "multi_kernel_manager_class": "simulator.serve.kernels.page_kernels.PageKernels",
+        "kernel_spec_manager_class": "simulator.serve.kernels.page_kernels.OneKernel",
         "http_header_envs": ["X-Benchcall-Trainee", "X-Benchcall-Language"],
     }
 

@@ -229,7 +229,7 @@ def test_debrief_record_and_lessons_are_accessible_and_fit(capstone: Page) -> No
     page.goto(page.url.replace("voila/render/debrief.ipynb", "record"))
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     is_accessible_and_fits(page)
-    parts = files("simulator.serve") / "lesson_parts"
+    parts = files("simulator.serve.learning") / "lesson_parts"
     lessons = [part.name[:-5] for part in parts.iterdir() if part.name.endswith(".toml")]
     assert len(lessons) >= 7
     for name in lessons:

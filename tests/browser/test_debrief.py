@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from simulator.serve import visits
-from simulator.serve.class_files import overrides
-from simulator.serve.handlers import COOKIE
-from simulator.serve.visits import CallDesk
+from simulator.serve.classes.files import overrides
+from simulator.serve.visits import visits
+from simulator.serve.visits.visits import CallDesk
+from simulator.serve.web.handlers import COOKIE
 from tests.browser.looks import fits, grave, looks
 from tests.scoring.played import desk_for, do, go, hasty_capstone
 from tests.serve.running import RunningBench

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from simulator.faults import _catalogue as faults
-from simulator.serve.closed_desk import NOT_YOURS
+from simulator.serve.visits.closed_desk import NOT_YOURS
 from tests.serve.raw_page import RawPage, raw_page
 from tests.serve.running import Client, RunningBench
 

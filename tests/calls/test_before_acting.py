@@ -16,7 +16,7 @@ from simulator.instruments.session import Session
 from simulator.instruments.step_findings import DONE, found, probe_difference
 from simulator.instruments.steps import STEPS
 from simulator.repairs import _catalogue as repairs
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, go
 
 

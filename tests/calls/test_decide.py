@@ -21,7 +21,7 @@ from simulator.instruments.reading import Reading
 from simulator.instruments.steps import STEPS
 from simulator.quantities.entered import BadEntry
 from simulator.repairs import _catalogue as repairs
-from simulator.serve import wire
+from simulator.serve.visits import wire
 
 SENTENCE = re.compile(r"[A-Za-z][^\n]*\.")
 

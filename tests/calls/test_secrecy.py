@@ -20,7 +20,7 @@ from simulator.calls.sealed import Key, Sealed
 from simulator.calls.site import Site
 from simulator.diagnosis.causes import causes
 from simulator.faults._catalogue import discover, named
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, go
 
 MASKED = ("shown", "words", "outcome")
@@ -28,7 +28,7 @@ ROOT = Path(__file__).parents[2]
 LINT = "from importlinter.cli import lint_imports_command as lint; lint()"
 # Who may say these, by the design of this program: see "vault" in pyproject.toml.
 SPOKEN = {
-    r"import sealed\b": {"serve/visits.py", "serve/closed_visits.py"},
+    r"import sealed\b": {"serve/visits/visits.py", "serve/visits/closed_visits.py"},
     r"\.opened\(\)": {
         "calls/site.py",
         "scoring/debrief.py",
@@ -40,10 +40,10 @@ SPOKEN = {
         "scoring/self_explanation.py",
         "scoring/answer_key.py",
         "variants/subject.py",  # behind a command, no page knows of it
-        "serve/class_debrief.py",  # of closed visits, behind the instructor's door
-        "serve/closed_visits.py",
-        "serve/graded.py",
-        "serve/solved.py",  # of closed plays, behind a command
+        "serve/instructor/class_debrief.py",  # of closed visits, behind the instructor's door
+        "serve/visits/closed_visits.py",
+        "serve/visits/graded.py",
+        "serve/visits/solved.py",  # of closed plays, behind a command
     },
     r"\bdocument\(": {
         "calls/call_file.py",
@@ -180,7 +180,13 @@ def vault_contract(folder: Path) -> subprocess.CompletedProcess[str]:
 
 @pytest.mark.parametrize(
     "importer",
-    ["serve/stand.py", "serve/lesson.py", "calls/view.py", "calls/decide.py", "records/schema.py"],
+    [
+        "serve/stand_page/stand.py",
+        "serve/learning/lesson.py",
+        "calls/view.py",
+        "calls/decide.py",
+        "records/schema.py",
+    ],
 )
 def test_an_importer_more_breaks_the_vault(tmp_path: Path, importer: str) -> None:
     left_out = shutil.ignore_patterns("__pycache__", "*.npz")

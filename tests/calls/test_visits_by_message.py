@@ -8,8 +8,8 @@ import pytest
 
 from simulator.calls import event_storage
 from simulator.calls.visit import fold
-from simulator.serve import visits
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits import visits
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, good_capstone
 
 

@@ -22,7 +22,7 @@ from simulator.diagnosis.scatter import Around
 from simulator.diagnosis.trainees import reference
 from simulator.plant import steady
 from simulator.plant.catalogue import load_installation
-from simulator.serve.bench.solving import scenarios
+from simulator.serve.commands.timing.solving import scenarios
 
 BUILT = 2.0  # bar: about 10,000 plants solved and read, on a quiet machine [s]
 BESIDE = 3.5  # reading, fitting and looking may take this much of the plain solutions' time [-]

@@ -15,7 +15,7 @@ from simulator.calls.visit import Visit, advanced
 from simulator.diagnosis import belief, expected
 from simulator.diagnosis.next_reading import next_readings
 from simulator.serve.paths import data_directory
-from simulator.serve.shared_tables import shared_tables
+from simulator.serve.web.shared_tables import shared_tables
 
 
 @pytest.fixture

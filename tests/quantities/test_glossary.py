@@ -9,7 +9,7 @@ import pytest
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.kinds import KINDS
 from simulator.serve.bench_readings import READINGS, TRUTH
-from simulator.serve.stand_scales import SCALES
+from simulator.serve.stand_page.scales import SCALES
 
 GLOSSARY: dict[str, dict[str, str]] = tomllib.loads(
     files("simulator.quantities").joinpath("glossary.toml").read_text(encoding="utf-8")

@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from simulator.records.visit_records import RecordsError
-from simulator.serve import paths, visits
+from simulator.serve import paths
+from simulator.serve.visits import visits
 from tests.scoring.played import desk_for, do, good_capstone
 
 SENTENCE = "An entry of this visit is damaged; the record was left as it is."

@@ -17,8 +17,8 @@ from simulator.scoring.carried import ENOUGH_FOR_COSTLY
 from simulator.scoring.grounds import grounds
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
-from simulator.serve import visits
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits import visits
+from simulator.serve.visits.visits import CallDesk
 
 
 def desk_for(call: str, folder: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:

@@ -12,7 +12,7 @@ import pytest
 from simulator.calls.events import Closed, Probed
 from simulator.calls.probes import AFTER
 from simulator.scoring.calibration import STAKE, calibration, skill
-from simulator.serve.visits import CallDesk, open_desk
+from simulator.serve.visits.visits import CallDesk, open_desk
 from tests.scoring.made import visit_of
 from tests.scoring.played import desk_for, do, go
 

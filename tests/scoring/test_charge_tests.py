@@ -12,7 +12,7 @@ import pytest
 from simulator.calls.events import Measured
 from simulator.instruments.reading import Reading
 from simulator.instruments.validity import AIRFLOW_PROOF, HOOD, UNPROVEN, charge_test_problems
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, go
 
 LUCK = 5  # of the visit; chosen so that the plate reads above 350

@@ -13,7 +13,7 @@ import pytest
 from simulator.calls.sealed import sealed
 from simulator.scoring.debrief import LIMIT
 from simulator.scoring.next_time import NEXT_TIME
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import (
     desk_for,
     do,

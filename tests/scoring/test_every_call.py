@@ -12,7 +12,7 @@ from simulator.plant import steady
 from simulator.scoring.grounds import weather
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, graded, hastily_played, well_played
 
 EVERY = pytest.mark.parametrize("call", call_file.names())

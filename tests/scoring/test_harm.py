@@ -10,7 +10,7 @@ import pytest
 from simulator.calls.sealed import sealed
 from simulator.repairs._catalogue import discover
 from simulator.scoring.harm import PARTS, REFRIGERANT, harm, wanted
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, graded
 
 KEY = sealed("mallorn").opened()

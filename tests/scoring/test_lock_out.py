@@ -24,7 +24,7 @@ from simulator.instruments.steps import LOCK_OUTS, STEPS
 from simulator.repairs import _catalogue as repairs
 from simulator.scoring.safety import lock_outs
 from simulator.scoring.scorecard import Scorecard
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, go, graded
 
 

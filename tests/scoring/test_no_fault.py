@@ -8,7 +8,7 @@ import pytest
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.sealed import Key, sealed
 from simulator.scoring.scorecard import score
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.made import believing
 from tests.scoring.played import desk_for, do, go, sheet
 

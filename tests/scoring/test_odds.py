@@ -20,8 +20,8 @@ from simulator.scoring.for_and_against import considered, ratio, speaks, spoken
 from simulator.scoring.good_path import good_path
 from simulator.scoring.odds import band, believed, in_words, likeliest, rival
 from simulator.scoring.replay import as_it_stood
-from simulator.serve import visits
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits import visits
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, good_capstone, hasty_capstone
 
 

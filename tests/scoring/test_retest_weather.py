@@ -13,7 +13,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring.grounds import ALIKE, weather
 from simulator.scoring.part import Part
 from simulator.scoring.scorecard import score
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, do, mend, take_all, told
 
 TEST = "liquid_pressure"

@@ -13,7 +13,7 @@ from simulator.calls.visit import fold
 from simulator.diagnosis.causes import codes
 from simulator.scoring.grounds import grounds, weather
 from simulator.scoring.scorecard import score
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import (
     desk_for,
     do,

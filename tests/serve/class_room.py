@@ -2,9 +2,9 @@
 
 from urllib.parse import urlencode
 
-from simulator.serve import visits
-from simulator.serve.class_files import class_visits
-from simulator.serve.visits import CallDesk
+from simulator.serve.classes.files import class_visits
+from simulator.serve.visits import visits
+from simulator.serve.visits.visits import CallDesk
 from tests.serve.running import Answer, Client
 
 PASSWORD = "four plain words here"

@@ -19,7 +19,8 @@ def have_a_visit() -> None:
     import tempfile
     from typing import NoReturn
 
-    from simulator.serve import pages, visits
+    from simulator.serve import pages
+    from simulator.serve.visits import visits
 
     def told(problem: BaseException) -> NoReturn:
         raise problem
@@ -45,7 +46,7 @@ def ask_every_panel() -> None:
 
     from ipywidgets.widgets import widget
 
-    from simulator.serve import visits
+    from simulator.serve.visits import visits
     from simulator.widgets.panel import Panel
 
     stand = {"metering": "txv", "outdoor": "95", "return_db": "80", "return_wb": "67"}

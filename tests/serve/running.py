@@ -18,7 +18,7 @@ from typing import Any
 
 import psutil
 
-WARM_PARENT = "simulator.serve.forking.warm_parent"
+WARM_PARENT = "simulator.serve.kernels.forking.warm_parent"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -203,7 +203,7 @@ def _is_kernel(process: psutil.Process) -> bool:
     if _says(process, WARM_PARENT):
         parent = process.parent()
         return parent is not None and _says(parent, WARM_PARENT)
-    return _says(process, "simulator.serve.kernel")
+    return _says(process, "simulator.serve.kernels.kernel")
 
 
 def _says(process: psutil.Process, word: str) -> bool:

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from simulator.calls.kept_tables import FOLDER
-from simulator.serve.apart import BEHIND, Lost, apart
+from simulator.serve.kernels.apart import BEHIND, Lost, apart
 
 pytestmark = [
     pytest.mark.skipif(sys.platform != "linux", reason="forks on Linux only"),

@@ -4,8 +4,8 @@ import argparse
 
 import pytest
 
-from simulator.serve.bench.bench_command import trainees
-from simulator.serve.bench.figures import Figure, as_data, class_table
+from simulator.serve.commands.bench import trainees
+from simulator.serve.commands.timing.figures import Figure, as_data, class_table
 
 SLOW = Figure(name="last", what="the last", value=8.0, unit="s", floor=10.0, most=0.75)
 LIGHT = Figure(name="memory", what="memory", value=33.0, unit="MB", most=50)

@@ -10,10 +10,11 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring.best_question import told_most
 from simulator.scoring.odds import believed, gained
 from simulator.scoring.truth import shares
-from simulator.serve import class_debrief, class_sheets, classes, visits
-from simulator.serve.class_files import class_records, class_visits, overrides
-from simulator.serve.closed_visits import site_for_paper
-from simulator.serve.item_statistics import Response, item_rest, items
+from simulator.serve.classes.files import class_records, class_visits, overrides
+from simulator.serve.instructor import class_board, class_debrief, class_sheets
+from simulator.serve.instructor.item_statistics import Response, item_rest, items
+from simulator.serve.visits import visits
+from simulator.serve.visits.closed_visits import site_for_paper
 from tests.scoring.played import do, good_capstone, hasty_capstone
 
 
@@ -86,7 +87,7 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     item = class_sheets.item_sheet(own)
     assert "provisional" in item
     assert "(1)" in item  # the hasty one's wrong cause
-    rows = classes.board(own)
+    rows = class_board.board(own)
     assert [row.stuck for row in rows] == ["", "", "measures the same again"]
     done = [visits.open_desk(row.token).visit for row in rows[:2]]
     told = class_debrief.class_debrief(done, site_for_paper("mallorn"))
@@ -105,7 +106,7 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
 
 def test_the_best_question_is_the_one_that_moved_the_odds_most(played: str) -> None:
     """Held against the odds of each visit itself, reading by reading."""
-    rows = classes.board(class_records().by_code(played))[:2]
+    rows = class_board.board(class_records().by_code(played))[:2]
     done, site = [visits.open_desk(row.token).visit for row in rows], site_for_paper("mallorn")
     true = frozenset(shares(site.key.opened()))
     moved: dict[str, list[float]] = {}
@@ -124,7 +125,7 @@ def test_the_best_question_is_the_one_that_moved_the_odds_most(played: str) -> N
 
 
 def test_the_three_ways_differ_most_and_no_score_is_asked(played: str) -> None:
-    rows = classes.board(class_records().by_code(played))
+    rows = class_board.board(class_records().by_code(played))
     good, hasty, third = (visits.open_desk(row.token).visit for row in rows)
     assert class_debrief.unlikeness(good, good) == 0.0
     assert class_debrief.unlikeness(good, hasty) == 1.0

@@ -7,15 +7,17 @@ import pytest
 from simulator.records.class_records import ClassRecord
 from simulator.records.class_visits import ClassVisits
 from simulator.records.visit_records import RecordsError
-from simulator.serve import class_rules, class_sheets, classes, visits
-from simulator.serve.class_files import (
+from simulator.serve.classes import rules
+from simulator.serve.classes.files import (
     assignments,
     class_calls,
     class_records,
     class_visits,
     overrides,
 )
-from simulator.serve.visits import CallDesk
+from simulator.serve.instructor import class_board, class_sheets
+from simulator.serve.visits import visits
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import do, good_capstone, hasty_capstone
 
 
@@ -40,7 +42,7 @@ def begun(call: str, trainee: str) -> tuple[str, CallDesk]:
 def test_a_call_is_practice_until_it_is_assigned_as_a_test(one_class: ClassRecord) -> None:
     token, desk = begun("mallorn", "first-trainee")
     good_capstone(desk)
-    assert not class_rules.is_test(token)
+    assert not rules.is_test(token)
     assert "debrief" in desk.debrief("us")
 
 
@@ -48,10 +50,10 @@ def test_the_scores_of_a_test_wait_until_they_are_released(one_class: ClassRecor
     assignments().assign(one_class.code, "mallorn", "test", None)
     token, desk = begun("mallorn", "first-trainee")
     good_capstone(desk)
-    assert class_rules.is_test(token)
-    assert desk.debrief("us") == {"problem": class_rules.HELD}
+    assert rules.is_test(token)
+    assert desk.debrief("us") == {"problem": rules.HELD}
     assignments().release(one_class.code, "mallorn")
-    assert class_rules.is_test(token)  # it was one, and stays one
+    assert rules.is_test(token)  # it was one, and stays one
     assert "debrief" in desk.debrief("us")
     assert assignments().of(one_class.code)["mallorn"].is_released
 
@@ -59,24 +61,24 @@ def test_the_scores_of_a_test_wait_until_they_are_released(one_class: ClassRecor
 def test_a_visit_keeps_the_terms_it_was_begun_under(one_class: ClassRecord) -> None:
     token, _ = begun("mallorn", "first-trainee")
     assignments().assign(one_class.code, "mallorn", "test", 60.0)
-    assert not class_rules.is_test(token)
+    assert not rules.is_test(token)
     later, _ = begun("mallorn", "second-trainee")
-    assert class_rules.is_test(later)
+    assert rules.is_test(later)
     assignments().assign(one_class.code, "mallorn", "practice", None)
-    assert class_rules.is_test(later)
-    assert not class_rules.is_held(later)  # others may look the answer up now, so may they
+    assert rules.is_test(later)
+    assert not rules.is_held(later)  # others may look the answer up now, so may they
 
 
 def test_nobody_looks_a_test_up_in_a_private_window(one_class: ClassRecord) -> None:
     token = visits.start_visit("mallorn", "a-private-window")
     hasty_capstone(desk := visits.open_desk(token))
     assignments().assign(one_class.code, "mallorn", "test", None)
-    assert not class_rules.may_start("mallorn", "a-private-window")
-    assert class_rules.may_start("mallorn", "first-trainee")
-    assert class_rules.may_start("rooke", "a-private-window")
-    assert desk.debrief("us") == {"problem": class_rules.HELD}
+    assert not rules.may_start("mallorn", "a-private-window")
+    assert rules.may_start("mallorn", "first-trainee")
+    assert rules.may_start("rooke", "a-private-window")
+    assert desk.debrief("us") == {"problem": rules.HELD}
     assignments().release(one_class.code, "mallorn")
-    assert class_rules.may_start("mallorn", "a-private-window")
+    assert rules.may_start("mallorn", "a-private-window")
     assert "debrief" in desk.debrief("us")
 
 
@@ -85,8 +87,8 @@ def test_another_class_may_practise_what_this_one_is_tested_with(one_class: Clas
     class_records().join(other.code, "third-trainee", "Cay")
     assignments().assign(one_class.code, "mallorn", "test", None)
     token, _ = begun("mallorn", "third-trainee")
-    assert not class_rules.is_test(token)
-    assert not class_rules.is_held(token)
+    assert not rules.is_test(token)
+    assert not rules.is_held(token)
 
 
 def test_a_test_is_begun_once(one_class: ClassRecord) -> None:
@@ -147,7 +149,7 @@ def test_a_call_is_taken_back_and_assigned_again(one_class: ClassRecord) -> None
     good_capstone(desk)
     assert "debrief" in desk.debrief("us")
     own = class_records().by_code(one_class.code)
-    rows = [row for row in classes.board(own) if row.token]
+    rows = [row for row in class_board.board(own) if row.token]
     assert [(row.token, row.stage) for row in rows] == [(token, "closed")]
     assert "Bill up, sticky rooms" in class_sheets.item_sheet(own)
     later, _ = begun("mallorn", "second-trainee")
@@ -162,7 +164,7 @@ def test_a_call_is_taken_back_and_assigned_again(one_class: ClassRecord) -> None
 def test_a_test_that_somebody_waits_for_is_not_taken_back(one_class: ClassRecord) -> None:
     assignments().assign(one_class.code, "rooke", "test", None)
     class_calls().withdraw(one_class.code, "rooke")  # nobody has begun it
-    assert class_rules.may_start("rooke", "somebody-outside")
+    assert rules.may_start("rooke", "somebody-outside")
     class_calls().add(one_class.code, "rooke")
     assert assignments().of(one_class.code)["rooke"].mode == "practice"
     assignments().assign(one_class.code, "mallorn", "test", None)
@@ -257,4 +259,4 @@ def test_a_page_hears_of_a_pause_without_an_act(one_class: ClassRecord) -> None:
     assert desk.act({"do": "terms"}) == {"terms": []}
     assert desk.view("us")["in_class"]
     class_records().freeze(one_class.code, True)
-    assert desk.act({"do": "terms"}) == {"terms": [class_rules.FROZEN]}
+    assert desk.act({"do": "terms"}) == {"terms": [rules.FROZEN]}

@@ -8,10 +8,12 @@ import pytest
 
 from simulator.records.class_records import ClassRecords
 from simulator.records.visit_records import RecordsError
-from simulator.serve import class_sheets, classes, instructor_door, visits
-from simulator.serve.class_files import class_records, class_visits
-from simulator.serve.closed_visits import closed_card, final_card
-from simulator.serve.instructor_door import TRIES, BadPassword, Door, set_password
+from simulator.serve.classes.files import class_records, class_visits
+from simulator.serve.instructor import class_board, class_sheets
+from simulator.serve.instructor import door as instructor_door
+from simulator.serve.instructor.door import TRIES, BadPassword, Door, set_password
+from simulator.serve.visits import visits
+from simulator.serve.visits.closed_visits import closed_card, final_card
 from tests.scoring.played import do, good_capstone
 from tests.serve.class_room import PASSWORD, begun
 
@@ -32,12 +34,12 @@ def test_who_joins_is_on_the_board_and_in_the_file(here: Path) -> None:
     class_records().join(opened.code.lower(), "first-trainee", "Ana")
     class_records().join(opened.code, "second-trainee", "=cmd()")
     good_capstone(begun("mallorn", "first-trainee"))
-    rows = classes.board(opened)
+    rows = class_board.board(opened)
     assert [(row.name, row.stage) for row in rows] == [("Ana", "closed"), ("=cmd()", "not begun")]
     assert rows[0].points is None  # the odds are not worked out for the board
     card = final_card(rows[0].token)
     assert card == final_card(rows[0].token) == closed_card(rows[0].token)
-    rows = classes.board(opened)
+    rows = class_board.board(opened)
     assert rows[0].points is not None
     assert rows[0].points > 90
     told = list(csv.DictReader(io.StringIO(class_sheets.gradebook(opened))))
@@ -51,11 +53,11 @@ def test_the_board_names_nobody_and_no_cause_by_itself(here: Path) -> None:
     opened = class_records().open_class("A", ["mallorn"])
     class_records().join(opened.code, "first-trainee", "Ana")
     good_capstone(begun("mallorn", "first-trainee"))
-    shown = str(classes.shown(classes.board(opened), with_names=False))
+    shown = str(class_board.shown(class_board.board(opened), with_names=False))
     for word in ("Ana", "leak", "points"):
         assert word not in shown
     assert "Seat 1" in shown
-    assert "Ana" in str(classes.shown(classes.board(opened), with_names=True))
+    assert "Ana" in str(class_board.shown(class_board.board(opened), with_names=True))
 
 
 def test_a_busy_moment_does_not_stay_on_the_board(
@@ -71,9 +73,9 @@ def test_a_busy_moment_does_not_stay_on_the_board(
 
     with monkeypatch.context() as moment:
         moment.setattr(visits.records(), "events", busy)
-        (row,) = classes.board(opened)
-        assert (row.name, row.call) == ("Ana", classes.UNREADABLE)
-    (row,) = classes.board(opened)
+        (row,) = class_board.board(opened)
+        assert (row.name, row.call) == ("Ana", class_board.UNREADABLE)
+    (row,) = class_board.board(opened)
     assert row.stage == "looking round"
 
 

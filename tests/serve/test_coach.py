@@ -12,9 +12,10 @@ from simulator.diagnosis import coach
 from simulator.diagnosis.coach import EXPECTS
 from simulator.diagnosis.interview import ASKED
 from simulator.records.class_records import ClassRecord
-from simulator.serve import class_rules, coaching, visits
-from simulator.serve.class_files import assignments, class_records, class_visits
-from simulator.serve.visits import CallDesk
+from simulator.serve.classes import rules
+from simulator.serve.classes.files import assignments, class_records, class_visits
+from simulator.serve.visits import coaching, visits
+from simulator.serve.visits.visits import CallDesk
 from tests.calls.test_secrecy import twin
 from tests.scoring.played import desk_for, do, go, good_capstone
 
@@ -55,11 +56,11 @@ def stored(desk: CallDesk) -> list[Hinted]:
 def test_where_the_class_wants_none_the_coach_is_silent(one_class: ClassRecord, mode: str) -> None:
     assignments().assign(one_class.code, "mallorn", mode, None)
     desk = begun("mallorn", "first-trainee")
-    assert class_rules.is_test(desk._record.token) == (mode == "test")
+    assert rules.is_test(desk._record.token) == (mode == "test")
     assert desk.view("us")["coach"] is None
     for seen in (0, 5, None, "x", -1):
         answer = desk.act({"do": "coach", "seen": seen, "units": "us"})
-        assert answer == {"problem": class_rules.NO_COACH}
+        assert answer == {"problem": rules.NO_COACH}
     assert stored(desk) == []
     # Practice of another call of the same class is coached.
     assert "coach" in ask(begun("rooke", "first-trainee"))
@@ -69,7 +70,7 @@ def test_nobody_outside_is_coached_on_a_call_under_test(one_class: ClassRecord) 
     desk = begun("mallorn", "a-private-window")
     assert desk.view("us")["coach"] == {"taken": 0, "rung": 0, "said": []}
     assignments().assign(one_class.code, "mallorn", "test", None)
-    assert desk.act({"do": "coach", "seen": 0}) == {"problem": class_rules.NO_COACH}
+    assert desk.act({"do": "coach", "seen": 0}) == {"problem": rules.NO_COACH}
     assert desk.view("us")["coach"] is None
     assignments().release(one_class.code, "mallorn")
     assert "coach" in ask(desk)
@@ -92,7 +93,7 @@ def test_every_rung_is_an_event_and_a_missed_answer_counts_once(one_class: Class
     do(again, "prepare", step="consent")
     assert ask(again)["coach"]["rung"] == 1
     class_records().freeze(one_class.code, True)
-    assert again.act({"do": "coach", "seen": 9}) == {"problem": class_rules.FROZEN}
+    assert again.act({"do": "coach", "seen": 9}) == {"problem": rules.FROZEN}
 
 
 def test_the_site_is_not_asked_and_twins_hear_the_same(
@@ -193,7 +194,7 @@ def test_a_closed_visit_has_no_coach_and_tells_what_was_asked(
     ask(desk)
     ask(desk)
     good_capstone(desk)
-    assert desk.act({"do": "coach", "seen": 2}) == {"problem": class_rules.LEFT}
+    assert desk.act({"do": "coach", "seen": 2}) == {"problem": rules.LEFT}
     assert desk.view("us")["coach"] is None
     told = desk.debrief("us")["debrief"]
     assert told["hints"][0]["text"] == "Hints taken: 2. The deepest was a place to look."

@@ -6,7 +6,8 @@ import pytest
 
 from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
-from simulator.serve import paths, visits
+from simulator.serve import paths
+from simulator.serve.visits import visits
 from tests.serve.running import Client, running_bench
 
 

@@ -9,13 +9,13 @@ from typing import Any
 
 import pytest
 
-from simulator.serve import visits
-from simulator.serve.beside import Beside
-from simulator.serve.class_files import class_records, class_visits, reflections
-from simulator.serve.closed_desk import NOT_CLOSED, NOT_YOURS
-from simulator.serve.debrief_page import DebriefPage
-from simulator.serve.next_call import next_call
-from simulator.serve.visits import CallDesk
+from simulator.serve.classes.files import class_records, class_visits, reflections
+from simulator.serve.kernels.beside import Beside
+from simulator.serve.visits import visits
+from simulator.serve.visits.closed_desk import NOT_CLOSED, NOT_YOURS
+from simulator.serve.visits.debrief_page import DebriefPage
+from simulator.serve.visits.next_call import next_call
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, hasty_capstone
 
 ME, OTHER = "trainee-of-the-tests", "somebody-elses-browser"

@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 from simulator.calls import call_file
-from simulator.serve import lesson, lesson_progress, lesson_text
-from simulator.serve.lesson_sums import BadSum, worked
-from simulator.serve.lessons import pages
+from simulator.serve.learning import lesson, progress, texts
+from simulator.serve.learning.sums import BadSum, worked
 from simulator.serve.paths import lessons_directory
+from simulator.serve.web.notebooks import pages
 
 NOTEBOOKS = [page for page in pages(lessons_directory()) if page.kind == "lesson"]
 LESSONS = [page.notebook.removesuffix(".ipynb") for page in NOTEBOOKS]
@@ -22,12 +22,12 @@ NUMBERED = [name for name in LESSONS if name[0].isdigit()]
 
 def asked(name: str) -> list[tuple[str, dict[str, Any]]]:
     """All questions with their part."""
-    parts = lesson_text.lesson_file(name)["parts"]
+    parts = texts.lesson_file(name)["parts"]
     return [
         (part, block)
         for part in parts
         for block in parts[part]["blocks"]
-        if block["kind"] in lesson_progress.ASKING
+        if block["kind"] in progress.ASKING
     ]
 
 
@@ -53,7 +53,7 @@ def test_there_are_six_lessons_in_order_and_each_has_its_page() -> None:
 
 @EVERY
 def test_every_hole_is_filled_and_no_answer_leaves(name: str) -> None:
-    for part in lesson_text.lesson_file(name)["parts"]:
+    for part in texts.lesson_file(name)["parts"]:
         for block in lesson.blocks(name, part):
             assert "{" not in str(block.get("text", ""))
             assert not {"answer", "tolerance", "reason", "sum"} & set(block)
@@ -73,18 +73,18 @@ def test_right_is_judged_right_and_wrong_wrong_with_a_reason(name: str) -> None:
 
 @pytest.mark.parametrize("name", NUMBERED)
 def test_a_lesson_goes_from_recall_to_a_call(name: str) -> None:
-    parts = lesson_text.lesson_file(name)["parts"]
+    parts = texts.lesson_file(name)["parts"]
     assert list(parts) == ["quiz", "worked", "faded", "solo"]
     last = parts["solo"]["blocks"][-1]
     assert last["kind"] == "link"
     assert last["href"].rsplit("/", 1)[1] in call_file.names()
     for part in ("quiz", "faded", "solo"):
-        assert any(block["kind"] in lesson_progress.ASKING for block in parts[part]["blocks"])
+        assert any(block["kind"] in progress.ASKING for block in parts[part]["blocks"])
 
 
 def test_a_target_superheat_is_that_of_the_published_rule() -> None:
     """(3 x wet bulb - 80 - outdoor) / 2, California Title 24 RA3.2 rule of thumb of the trade."""
-    assert lesson_text.total("01-normal-today", "(3 * wet_bulb - 80 - outdoor) / 2") == 12.0
+    assert texts.total("01-normal-today", "(3 * wet_bulb - 80 - outdoor) / 2") == 12.0
 
 
 @pytest.fixture
@@ -96,23 +96,23 @@ def learner(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> str:
 
 def test_what_was_answered_stands_there_again(learner: str) -> None:
     name, part, block = "01-normal-today", "quiz", "expected"
-    handle = lesson_progress.keeping(name, part, learner)
+    handle = progress.keeping(name, part, learner)
     wrong = "From the nameplate alone"
     assert not handle({"do": "answer", "question": block, "answer": wrong})["right"]
-    assert lesson_progress.progress(learner) == {name: 0}
-    again = lesson_progress.keeping(name, part, learner)({"do": "open"})["blocks"]
+    assert progress.progress(learner) == {name: 0}
+    again = progress.keeping(name, part, learner)({"do": "open"})["blocks"]
     said = next(one["said"] for one in again if one.get("id") == block)
     assert said["given"] == wrong
     assert not said["right"]
     right = "From today's outdoor air, today's room air and the airflow"
     handle({"do": "answer", "question": block, "answer": right})
-    assert lesson_progress.progress(learner) == {name: 1}
-    assert lesson_progress.questions(name) == len(asked(name))
-    assert "said" not in str(lesson_progress.keeping(name, part, "somebody-else")({"do": "open"}))
+    assert progress.progress(learner) == {name: 1}
+    assert progress.questions(name) == len(asked(name))
+    assert "said" not in str(progress.keeping(name, part, "somebody-else")({"do": "open"}))
 
 
 def test_ticks_travel_as_a_list_and_are_kept(learner: str) -> None:
-    handle = lesson_progress.keeping("02-arrive-safely", "faded", learner)
+    handle = progress.keeping("02-arrive-safely", "faded", learner)
     block = next(block for _, block in asked("02-arrive-safely") if block["kind"] == "ticks")
     found = handle({"do": "answer", "question": "hazards", "answer": block["answer"]})
     assert found["right"]

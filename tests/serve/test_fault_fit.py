@@ -13,13 +13,13 @@ import pytest
 
 from simulator.faults._catalogue import discover
 from simulator.quantities.entered import BadEntry
-from simulator.serve.bench_limits import HEATING_LIMITS, MODES
 from simulator.serve.bench_readings import as_table, readings, solved
-from simulator.serve.bench_setting import Setting
 from simulator.serve.command import main
-from simulator.serve.fault_fit import OPPOSITES
-from simulator.serve.readings_command import WORDS
-from simulator.serve.stand_words import STATES
+from simulator.serve.commands.readings import WORDS
+from simulator.serve.stand.fault_fit import OPPOSITES
+from simulator.serve.stand.limits import HEATING_LIMITS, MODES
+from simulator.serve.stand.setting import Setting
+from simulator.serve.stand_page.words import STATES
 
 WINTER_ONLY = sorted(name for name, kind in discover().items() if kind.modes == ("heating",))
 TYPED = 2000 if os.environ.get("BENCHCALL_WHOLE") else 150

@@ -13,7 +13,7 @@ from typing import Any
 import psutil
 import pytest
 
-from simulator.serve.forking.parent_line import ForkFailed, WarmParent
+from simulator.serve.kernels.forking.parent_line import ForkFailed, WarmParent
 from tests.serve.conftest import SECRET
 from tests.serve.running import (
     Client,
@@ -200,7 +200,7 @@ def test_a_lost_parent_takes_its_kernels_and_is_replaced(lessons: Path, tmp_path
             soon(lambda gone=lost: bench.warm_parent() not in (None, gone), within=3)
         assert bench.warm_parent() is None
         alone = psutil.Process(told(bench)["pid"])
-        assert "simulator.serve.kernel" in alone.cmdline()
+        assert "simulator.serve.kernels.kernel" in alone.cmdline()
         assert bench.log("server").count("warm parent of the kernels has ended") >= 3
 
 
@@ -218,7 +218,7 @@ def test_kernels_are_not_forked_where_that_is_not_wanted(lessons: Path, tmp_path
     with running_bench(tmp_path, "--no-fork", lessons=lessons) as bench:
         kernel = psutil.Process(told(bench)["pid"])
         assert bench.warm_parent() is None
-        assert "simulator.serve.kernel" in kernel.cmdline()
+        assert "simulator.serve.kernels.kernel" in kernel.cmdline()
 
 
 def test_a_parent_that_cannot_start_is_given_up(tmp_path: Path) -> None:

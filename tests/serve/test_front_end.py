@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-from simulator.serve.front_end import first_scripts
+from simulator.serve.web.front_end import first_scripts
 from tests.serve.running import Client, kernel_of
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from simulator.serve.heartbeat import Heartbeat
+from simulator.serve.kernels.heartbeat import Heartbeat
 from simulator.words.catalogue import catalogue
 
 

@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from simulator.plant.energy import Parts
-from simulator.serve import house_day
 from simulator.serve.bench_readings import READINGS, readings
-from simulator.serve.bench_setting import Setting
-from simulator.serve.stand_bill import bill
+from simulator.serve.stand import house_day
+from simulator.serve.stand.setting import Setting
+from simulator.serve.stand_page.bill import bill
 
 STATES = pytest.mark.parametrize(
     "faults", [{}, {"supply_leak": 0.4}, {"strips_on": 4.8}, {"loaded_filter": 8.0}], ids=str

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from simulator.serve import instructor_door, visits
-from simulator.serve.class_files import class_records, reflections
-from simulator.serve.instructor_door import set_password
+from simulator.serve.classes.files import class_records, reflections
+from simulator.serve.instructor import door
+from simulator.serve.instructor.door import set_password
+from simulator.serve.visits import visits
 from tests.scoring.played import good_capstone, hasty_capstone
 from tests.serve.class_room import PASSWORD, send
 from tests.serve.running import Client, RunningBench, running_bench
@@ -23,7 +24,7 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Records of their own."""
     monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
     visits.records.cache_clear()
-    instructor_door.records.cache_clear()
+    door.records.cache_clear()
     return tmp_path
 
 

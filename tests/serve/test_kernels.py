@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from simulator.serve.kernels import clean_environment
+from simulator.serve.kernels.page_kernels import clean_environment
 from tests.serve.conftest import SECRET
 from tests.serve.running import Client, RunningBench, kernel_of, running_bench, soon
 

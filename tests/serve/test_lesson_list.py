@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from simulator.serve.lessons import pages
 from simulator.serve.paths import lessons_directory
+from simulator.serve.web.notebooks import pages
 from tests.serve.running import lesson_block, write_notebook
 
 OURS = sorted(lessons_directory().glob("*.ipynb"))

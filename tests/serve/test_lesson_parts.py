@@ -3,10 +3,10 @@
 import pytest
 
 from simulator.quantities.entered import BadEntry
-from simulator.serve import lesson, lesson_text
+from simulator.serve.learning import lesson, texts
 
 NAME = "air-before-refrigerant"
-PARTS = tuple(lesson_text.lesson_file(NAME)["parts"])
+PARTS = tuple(texts.lesson_file(NAME)["parts"])
 
 
 @pytest.mark.parametrize("part", PARTS)
@@ -23,7 +23,7 @@ def test_answers_are_judged_with_a_reason() -> None:
     assert right["right"]
     assert "valve" in right["reason"]
     assert not lesson.judged(NAME, "faded", "moved", "9")["right"]
-    share = lesson_text.number(NAME, "weak/valve_healthy", "airflow")
+    share = texts.number(NAME, "weak/valve_healthy", "airflow")
     assert lesson.judged(NAME, "solo", "share", f"{share + 3:.0f} %")["right"]
     assert not lesson.judged(NAME, "solo", "share", f"{share + 9:.0f}")["right"]
     assert lesson.judged(NAME, "solo", "cause", "A weak blower")["right"]

@@ -12,27 +12,27 @@ from tests.serve.running import write_notebook
 
 ROOT = PACKAGE.parent
 STAND = "from simulator.serve.pages import show_test_stand\n\nshow_test_stand()"
-BROKEN = (
-    "from simulator.serve import {module}\n\ndef broken(*_, **__):\n    {body}\n\n{name} = broken"
-)
+BROKEN = "from simulator.serve.{module}\n\ndef broken(*_, **__):\n    {body}\n\n{name} = broken"
+OF_STAND = {"module": "stand_page import stand", "name": "stand.answer"}
+OF_VISITS = {"module": "visits import visits", "name": "visits.view"}
 PAGES: dict[str, tuple[list[str], str]] = {
     "whole": ([STAND], ""),
     "raises": (
-        [BROKEN.format(module="stand", body="raise ValueError('stuck fan')", name="stand.answer"),
+        [BROKEN.format(**OF_STAND, body="raise ValueError('stuck fan')"),
          STAND],
         "stuck fan",
     ),
     "complains": (
-        [BROKEN.format(module="stand", body="return {'problem': 'no power'}", name="stand.answer"),
+        [BROKEN.format(**OF_STAND, body="return {'problem': 'no power'}"),
          STAND],
         "no power",
     ),
     "says_nothing": (
-        [BROKEN.format(module="stand", body="return {}", name="stand.answer"), STAND],
+        [BROKEN.format(**OF_STAND, body="return {}"), STAND],
         "the answer is empty",
     ),
     "call": (
-        [BROKEN.format(module="visits", body="raise OSError('lost order')", name="visits.view"),
+        [BROKEN.format(**OF_VISITS, body="raise OSError('lost order')"),
          "from simulator.serve.pages import show_call\n\nshow_call()"],
         "lost order",
     ),

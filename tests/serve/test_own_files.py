@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 
 from simulator.quantities.entered import BadEntry
-from simulator.serve import own_files, stand
 from simulator.serve.bench_readings import readings
+from simulator.serve.stand import own_files
+from simulator.serve.stand_page import stand
 
 PLANT = files("simulator.plant")
 

@@ -12,17 +12,18 @@ from simulator.calls.sealed import sealed
 from simulator.records.class_records import ClassRecord
 from simulator.records.visit_records import RecordsError
 from simulator.scoring import best_question
-from simulator.serve import class_sheets, classes, instructor_door, visits
-from simulator.serve.answer_key import answer_key
-from simulator.serve.class_debrief import class_question
-from simulator.serve.class_debrief_pages import closed
-from simulator.serve.class_files import class_records, class_visits, dealt_versions
-from simulator.serve.closed_visits import final_card, true_causes
-from simulator.serve.dealing import as_dealt, version_for, worked
-from simulator.serve.instructor_door import set_password
-from simulator.serve.paper_pages import record_of
+from simulator.serve.classes.dealing import as_dealt, version_for, worked
+from simulator.serve.classes.files import class_records, class_visits, dealt_versions
+from simulator.serve.home.paper_pages import record_of
+from simulator.serve.instructor import class_board, class_sheets, door
+from simulator.serve.instructor.answer_key import answer_key
+from simulator.serve.instructor.class_debrief import class_question
+from simulator.serve.instructor.class_debrief_pages import closed
+from simulator.serve.instructor.door import set_password
 from simulator.serve.paths import data_directory
-from simulator.serve.visits import CallDesk
+from simulator.serve.visits import visits
+from simulator.serve.visits.closed_visits import final_card, true_causes
+from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import do, good_capstone
 from tests.serve.class_room import PASSWORD, send
 from tests.serve.running import Client, running_bench
@@ -36,7 +37,7 @@ def one_class(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> ClassRecord:
     """A class of twelve; each gets a version of one of its two calls."""
     monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
     visits.records.cache_clear()
-    instructor_door.records.cache_clear()
+    door.records.cache_clear()
     opened = class_records().open_class("A", [CALL, OTHER])
     for trainee in TRAINEES:
         class_records().join(opened.code, trainee, trainee.title())
@@ -89,13 +90,13 @@ def test_what_is_found_graded_and_printed_is_the_version_s(one_class: ClassRecor
     good_capstone(desk)
     name = worked(visits.records().record(token))
     assert name == versions.named(CALL, version_for(CALL, TRAINEES[0]))
-    row = next(row for row in classes.board(one_class) if row.token == token)
+    row = next(row for row in class_board.board(one_class) if row.token == token)
     assert (row.call_id, row.version) == (CALL, name)
     assert row.points is None  # until the odds of the visit are worked out
     card = final_card(token)
     assert card is not None
     assert card.total > 90
-    row = next(row for row in classes.board(one_class) if row.token == token)
+    row = next(row for row in class_board.board(one_class) if row.token == token)
     assert row.points == card.total
     told = next(csv.DictReader(io.StringIO(class_sheets.gradebook(one_class))))
     assert told["version"] == name

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 from jupyter_client.session import Session, json_packer
 
-from simulator.serve.kernel import kernel_config
-from simulator.serve.packing import packed
+from simulator.serve.kernels.kernel import kernel_config
+from simulator.serve.kernels.packing import packed
 
 ROW = {"seq": 1, "name": "Suction pressure", "shown": "118", "unit": None, "steady": True}
 VIEW = {"sheet": [{**ROW, "seq": n} for n in range(130)], "here": "outdoor_unit", "places": []}

@@ -9,8 +9,8 @@ import pytest
 from simulator.calls import call_file
 from simulator.calls.sealed import sealed
 from simulator.diagnosis.causes import codes, name_of
-from simulator.serve import policies_command
 from simulator.serve.command import main
+from simulator.serve.commands import policies
 
 # Bar of the issue on grading: ordered, and each at least this far apart. [-]
 APART = 15.0
@@ -20,8 +20,8 @@ ORDER = ("random", "gauges_first", "checklist", "reference")
 @pytest.fixture(scope="module")
 def found() -> dict[str, object]:
     if os.environ.get("BENCHCALL_WHOLE"):
-        return policies_command.played_by_all(call_file.names(), 3)
-    return policies_command.played_by_all(call_file.names()[::3])
+        return policies.played_by_all(call_file.names(), 3)
+    return policies.played_by_all(call_file.names()[::3])
 
 
 def test_better_work_scores_more(found: dict) -> None:
@@ -40,14 +40,14 @@ def test_the_reference_solves_every_call_in_the_time_allowed(found: dict) -> Non
 
 def test_what_was_not_solved_is_told_with_its_look_alike(monkeypatch: pytest.MonkeyPatch) -> None:
     """Random taps in the reference's place find nothing and are told so."""
-    monkeypatch.setattr(policies_command, "REFERENCE", "random")
-    data = policies_command.played_by_all(["tavener"])
+    monkeypatch.setattr(policies, "REFERENCE", "random")
+    data = policies.played_by_all(["tavener"])
     (one,) = data["unsolved"]
     assert one["call"] == "tavener"
     assert not one["is_right"]
     assert one["allowed"] == sealed("tavener").opened().usual_minutes
     assert one["look_alike"] in {name_of(cause) for cause in codes()}
-    assert policies_command.table(data).splitlines()[-1].startswith("Not solved in time: tavener")
+    assert policies.table(data).splitlines()[-1].startswith("Not solved in time: tavener")
 
 
 def test_table_and_data_say_the_same(capsys: pytest.CaptureFixture[str]) -> None:

@@ -11,13 +11,13 @@ import pytest
 
 from simulator.faults._catalogue import discover
 from simulator.quantities.entered import BadEntry
-from simulator.serve.bench_limits import (
+from simulator.serve.bench_readings import readings
+from simulator.serve.command import main
+from simulator.serve.stand.given import told
+from simulator.serve.stand.limits import (
     LIMITS,
     MOST_AIRFLOW,
 )
-from simulator.serve.bench_readings import readings
-from simulator.serve.command import main
-from simulator.serve.given import told
 
 UNITS = {
     "readings": {

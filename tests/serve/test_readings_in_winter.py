@@ -10,7 +10,8 @@ from simulator.faults._catalogue import discover
 from simulator.plant import stacking, steady
 from simulator.quantities.entered import BadEntry
 from simulator.serve import bench_readings
-from simulator.serve.bench_limits import (
+from simulator.serve.bench_readings import as_table, readings
+from simulator.serve.stand.limits import (
     HEATING_LIMITS,
     LIMITS,
     MODES,
@@ -20,10 +21,9 @@ from simulator.serve.bench_limits import (
     UNITS,
     ZONES,
 )
-from simulator.serve.bench_readings import as_table, readings
-from simulator.serve.bench_setting import Setting, checked, conditions_of, installation_of
-from simulator.serve.outdoor_air import humidity_of
-from simulator.serve.stand_words import STATES
+from simulator.serve.stand.outdoor_air import humidity_of
+from simulator.serve.stand.setting import Setting, checked, conditions_of, installation_of
+from simulator.serve.stand_page.words import STATES
 
 
 def values(part: str, **asked: Any) -> dict[str, float]:

@@ -9,12 +9,13 @@ import pytest
 from simulator.faults._catalogue import discover
 from simulator.plant import report
 from simulator.quantities.entered import BadEntry
-from simulator.serve import bench_setting, stand
-from simulator.serve.stand_bill import bill
-from simulator.serve.stand_delivery import heat
-from simulator.serve.stand_entry import setting_of, system_of
-from simulator.serve.stand_faults import NEEDS, fault_choices
-from simulator.serve.stand_words import STATES
+from simulator.serve.stand.setting import checked
+from simulator.serve.stand_page import stand
+from simulator.serve.stand_page.bill import bill
+from simulator.serve.stand_page.delivery import heat
+from simulator.serve.stand_page.entry import setting_of, system_of
+from simulator.serve.stand_page.faults import NEEDS, fault_choices
+from simulator.serve.stand_page.words import STATES
 
 SETTING: dict[str, Any] = {
     "do": "set", "metering": "txv", "outdoor": "95", "return_db": "80", "return_wb": "67",
@@ -31,7 +32,7 @@ def billed(**changes: Any) -> dict[str, Any]:
     """What the day costs under a changed setting."""
     message = {**SETTING, **changes}
     system = system_of(message)
-    return bill(bench_setting.checked(setting_of(message), system), system)
+    return bill(checked(setting_of(message), system), system)
 
 
 METRIC = {"units": "si", "outdoor": "35", "return_db": "26.66667", "return_wb": "19.44444"}

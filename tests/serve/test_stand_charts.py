@@ -8,12 +8,12 @@ import pytest
 
 from simulator.properties import moist_air
 from simulator.serve import bench_readings
-from simulator.serve.bench_setting import Setting, checked
-from simulator.serve.stand import answer
-from simulator.serve.stand_bill import bill
-from simulator.serve.stand_entry import setting_of
-from simulator.serve.stand_link import QUICK
-from simulator.serve.stand_trends import SLOW
+from simulator.serve.stand.setting import Setting, checked
+from simulator.serve.stand_page.bill import bill
+from simulator.serve.stand_page.entry import setting_of
+from simulator.serve.stand_page.link import QUICK
+from simulator.serve.stand_page.stand import answer
+from simulator.serve.stand_page.trends import SLOW
 
 BASE: dict[str, Any] = {
     "mode": "cooling", "unit": "quail_36", "refrigerant": "", "metering": "",

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from simulator.serve.stand import answer
+from simulator.serve.stand_page.stand import answer
 
 SETTING: dict[str, Any] = {
     "do": "set", "outdoor": "101", "return_db": "79", "return_wb": "66", "airflow": "90",

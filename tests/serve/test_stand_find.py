@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from simulator.faults._catalogue import discover
-from simulator.serve.stand import answer
-from simulator.serve.stand_faults import fault_choices
-from simulator.serve.stand_find import CALLED, DOES, words_for
+from simulator.serve.stand_page.faults import fault_choices
+from simulator.serve.stand_page.find import CALLED, DOES, words_for
+from simulator.serve.stand_page.stand import answer
 
 SETTING: dict[str, Any] = {
     "do": "set", "metering": "txv", "outdoor": "95", "return_db": "80", "return_wb": "67",

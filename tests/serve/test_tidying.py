@@ -5,7 +5,7 @@ import gc
 
 import pytest
 
-from simulator.serve import tidying
+from simulator.serve.kernels import tidying
 
 
 def collections_after(answers: int, monkeypatch: pytest.MonkeyPatch, frozen: int) -> list[str]:

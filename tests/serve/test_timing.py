@@ -5,9 +5,9 @@ import json
 
 import pytest
 
-from simulator.serve.bench import browsing, solving
-from simulator.serve.bench.timing import Timing, table, timed
 from simulator.serve.command import main
+from simulator.serve.commands.timing import browsing, solving
+from simulator.serve.commands.timing.times import Timing, table, timed
 from simulator.serve.paths import PACKAGE
 
 

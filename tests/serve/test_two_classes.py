@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from simulator.serve import application, instructor_door, visits
+from simulator.serve import application
+from simulator.serve.instructor import door
+from simulator.serve.visits import visits
 from tests.serve.two_classes import LATE, two_classes
 
 
@@ -14,7 +16,7 @@ def test_two_small_classes_lose_nothing_and_their_boards_are_current(
     """Bars of the project; how long a reading takes is asked on a quiet computer only."""
     monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
     visits.records.cache_clear()
-    instructor_door.records.cache_clear()
+    door.records.cache_clear()
     figures = two_classes(2, 6, tmp_path)
     assert figures["acts"] == 24
     assert figures["visits_not_as_sent"] == 0

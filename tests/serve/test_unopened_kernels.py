@@ -4,7 +4,7 @@ import asyncio
 
 import pytest
 
-from simulator.serve.kernels import PageKernels
+from simulator.serve.kernels.page_kernels import PageKernels
 
 
 @pytest.fixture

@@ -18,11 +18,11 @@ from tempfile import TemporaryDirectory
 from tornado.httpclient import AsyncHTTPClient
 
 from simulator.calls.events import Measured, Moved
-from simulator.serve import visits
-from simulator.serve.bench.class_room import CALL, EVERY, Trainee, at_call
-from simulator.serve.bench.light_client import LightClient
-from simulator.serve.class_files import assignments, class_records
-from simulator.serve.instructor_door import set_password
+from simulator.serve.classes.files import assignments, class_records
+from simulator.serve.commands.timing.class_room import CALL, EVERY, Trainee, at_call
+from simulator.serve.commands.timing.light_client import LightClient
+from simulator.serve.instructor.door import set_password
+from simulator.serve.visits import visits
 from tests.serve.running import running_bench
 
 PASSWORD = "four plain words here"

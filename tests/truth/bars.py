@@ -20,7 +20,7 @@ from simulator.plant.case import Settled, prepared
 from simulator.plant.catalogue import load_installation
 from simulator.plant.report import operating_point
 from simulator.properties import build, refrigerant
-from simulator.serve.bench.solving import comparison
+from simulator.serve.commands.timing.solving import comparison
 from tests.diagnosis.drawn_units import drawn
 from tests.plant.stand import weather
 from tests.plant.test_same_physics import CASES

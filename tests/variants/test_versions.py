@@ -9,8 +9,8 @@ import pytest
 from simulator.calls import call_file, invented_names, versions
 from simulator.calls.call_table import CallFileError
 from simulator.calls.sealed import sealed
-from simulator.serve import variants_command
 from simulator.serve.command import main
+from simulator.serve.commands import variants
 from simulator.variants import store
 from simulator.variants.bounds import bounds_of
 from simulator.variants.candidates import made
@@ -161,10 +161,10 @@ def test_the_command_prints_call_and_version_side_by_side(
     own, other = store.kept_parent(SAMPLE), store.kept(SAMPLE)[0]
     assert own is not None
     measures = iter((own, other))
-    monkeypatch.setattr(variants_command, "measured", lambda *_, **__: next(measures))
+    monkeypatch.setattr(variants, "measured", lambda *_, **__: next(measures))
     monkeypatch.setattr("simulator.variants.search.separation", lambda _: own.difficulty.separation)
     recipe = versions.recipes(SAMPLE)[0]
-    monkeypatch.setattr(variants_command, "recipes", lambda _: (recipe,))
+    monkeypatch.setattr(variants, "recipes", lambda _: (recipe,))
     assert main(["variants", SAMPLE, "--stored"]) == 0
     lines = capsys.readouterr().out.splitlines()
     assert lines[0].split() == [SAMPLE, f"{SAMPLE}.1"]
@@ -182,7 +182,7 @@ def test_time_that_is_up_is_told_with_fewer_found(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     own = store.kept_parent(SAMPLE)
-    monkeypatch.setattr(variants_command, "measured", lambda *_, **__: own)
+    monkeypatch.setattr(variants, "measured", lambda *_, **__: own)
     monkeypatch.setattr("simulator.variants.search.separation", lambda _: 1.0)
     assert main(["variants", SAMPLE, "--count", "2", "--minutes", "0"]) == 1
     assert "0 of 2 wanted, 0 rejected" in capsys.readouterr().err

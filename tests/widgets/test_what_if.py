@@ -10,8 +10,9 @@ from typing import Any
 
 import pytest
 
-from simulator.serve import bench_readings, lesson, lesson_progress, lesson_text
-from simulator.serve.bench_setting import Setting
+from simulator.serve import bench_readings
+from simulator.serve.learning import lesson, progress, texts
+from simulator.serve.stand.setting import Setting
 
 LESSON, PART, ASKED = "air-before-refrigerant", "worked", "superheat"
 STATES = ("healthy", "choked", "squeezed", "short")
@@ -61,7 +62,7 @@ def test_a_plain_question_cannot_be_tried() -> None:
 @pytest.mark.parametrize("state", STATES)
 def test_values_are_the_plants_own(state: str, block: dict[str, Any]) -> None:
     """Against the test stand set to the same faults."""
-    raw = lesson_text.lesson_file(LESSON)
+    raw = texts.lesson_file(LESSON)
     faults = raw["states"][state].get("faults", {})
     setting = Setting(metering=raw["states"][state]["metering"], faults=faults)
     table = bench_readings.as_table(bench_readings.solved(setting))["readings"]
@@ -106,10 +107,10 @@ def test_a_prediction_stands_there_again_after_a_reload(
     monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
 
     def opened() -> dict[str, Any]:
-        blocks = lesson_progress.keeping(LESSON, PART, "learner")({"do": "open"})["blocks"]
+        blocks = progress.keeping(LESSON, PART, "learner")({"do": "open"})["blocks"]
         return next(b for b in blocks if b["kind"] == "what_if")
 
     assert "said" not in opened()
     answer = {"do": "answer", "question": ASKED, "answer": opened()["choices"][0]}
-    told = lesson_progress.keeping(LESSON, PART, "learner")(answer)
+    told = progress.keeping(LESSON, PART, "learner")(answer)
     assert opened()["said"] == {"given": answer["answer"], **told}

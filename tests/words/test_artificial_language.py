@@ -8,9 +8,10 @@ from typing import Any
 
 import pytest
 
-from simulator.serve import lesson, stand
-from simulator.serve.lesson_text import lesson_file
-from simulator.serve.speaking import speaking
+from simulator.serve.learning import lesson
+from simulator.serve.learning.texts import lesson_file
+from simulator.serve.stand_page import stand
+from simulator.serve.web.speaking import speaking
 from simulator.words.answers import meant, spoken
 from tests.scoring.played import desk_for, good_capstone, hasty_capstone
 from tests.words.artificial import artificial, english_in

@@ -15,7 +15,7 @@ import pytest
 from simulator.calls import call_file
 from simulator.faults._catalogue import discover
 from simulator.instruments.measurements import MEASUREMENTS
-from simulator.serve import stand
+from simulator.serve.stand_page import stand
 from simulator.words import __main__ as renewing
 from simulator.words import po
 from simulator.words.answers import CODES, OWN_WORDS, TOLD, spoken

@@ -12,18 +12,23 @@ PACKAGE = Path(__file__).resolve().parents[2]
 _SPEAKING = ("quantities", "instruments", "faults", "repairs", "calls", "diagnosis", "scoring")
 _SERVED = ("records", "widgets", "serve")
 _COMMAND_LINE = (
-    *("serve/command.py", "serve/settings.py", "serve/kernels.py", "serve/kernel.py"),
+    *(
+        "serve/command.py",
+        "serve/settings.py",
+        "serve/kernels/page_kernels.py",
+        "serve/kernels/kernel.py",
+    ),
     *(
         "serve/application.py",
         "serve/paths.py",
-        "serve/front_end.py",
+        "serve/web/front_end.py",
     ),
     *("quantities/kinds.py", "records/schema.py", "serve/bench_readings.py"),
     *("calls/call_table.py", "calls/call_file.py", "calls/sealed.py"),
 )
 # They look for words in what was seen, or write as a trainee does, whose words stay his own.
 _LOOKING = ("diagnosis/rules_of_thumb.py", "diagnosis/trainees.py")
-_COMMAND_PARTS = ("_command.py", "serve/bench/", "serve/forking/")
+_COMMAND_PARTS = ("serve/commands/", "serve/kernels/forking/")
 
 
 def messages() -> dict[str, set[str]]:

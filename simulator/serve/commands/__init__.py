@@ -1,0 +1,1 @@
+"""What follows ``benchcall`` on the command line, one file a command."""

@@ -1,0 +1,1 @@
+"""The instructor's corner: its door, boards, sheets, marks, answer keys, class debrief."""

@@ -1,0 +1,1 @@
+"""Visits to a call: worked, coached, closed, graded, debriefed."""

@@ -1,0 +1,1 @@
+"""What answers a browser: request handlers, languages, the list of pages, scripts."""
