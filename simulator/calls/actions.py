@@ -94,10 +94,13 @@ class Declare:
         Codes.
     cited : tuple
         Numbers of the readings on the sheet.
+    sizes : tuple
+        How large each cause is; nothing for one where that is not said. All or none are given.
     """
 
     causes: tuple[str, ...]
     cited: tuple[int, ...]
+    sizes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,12 +1,14 @@
 """From what is asked to what happens, or to one sentence that says why it does not."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 from simulator.calls import actions, events, probes
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.repair_terms import PLACES_OF_REPAIRS, WALK, hindrance, walk_to
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
+from simulator.faults import _catalogue as faults
+from simulator.faults._sizes import SIZES, is_sized
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.session import Session
@@ -227,6 +229,8 @@ def _declared(visit: Visit, action: actions.Declare, causes: Collection[str]) ->
     chosen = tuple(dict.fromkeys(_known(cause, causes) for cause in action.causes))
     if NO_FAULT in chosen and len(chosen) > 1:
         raise Refused("No fault found cannot stand beside a fault; choose one or the other.")
+    if action.sizes and len(action.sizes) != len(action.causes):
+        raise Refused("Say of every cause how large it is, or of none.")
     taken = {event.seq for event in visit.readings}
     for seq in action.cited:
         if seq not in taken:
@@ -236,7 +240,18 @@ def _declared(visit: Visit, action: actions.Declare, causes: Collection[str]) ->
         minute=visit.minute,
         causes=chosen,
         cited=tuple(dict.fromkeys(action.cited)),
+        sizes=_sizes(chosen, dict(zip(action.causes, action.sizes, strict=False))),
     )
+
+
+def _sizes(causes: tuple[str, ...], said: Mapping[str, str]) -> tuple[str, ...]:
+    """How large each is; of what has no degrees nothing is said."""
+    for size in said.values():
+        if size and size not in SIZES:
+            raise Refused("A cause is slight, moderate or severe.")
+    kinds = faults.discover()
+    sized = [code in kinds and is_sized(kinds[code]) for code in causes]
+    return tuple(said.get(code, "") if has else "" for code, has in zip(causes, sized, strict=True))
 
 
 def _written(visit: Visit, action: actions.WriteUp) -> events.WrittenUp:

@@ -135,10 +135,29 @@ class Declared(_Happening):
         Codes.
     cited : tuple
         Event numbers of the readings it rests on.
+    sizes : tuple
+        How large each cause is, nothing where that was not said; empty in records from before it
+        was asked.
     """
 
     causes: tuple[str, ...]
     cited: tuple[int, ...]
+    sizes: tuple[str, ...] = ()
+
+    def size_of(self, cause: str) -> str:
+        """How large a cause was said to be.
+
+        Parameters
+        ----------
+        cause : str
+            Its code.
+
+        Returns
+        -------
+        str
+            Empty where nothing was said of it.
+        """
+        return dict(zip(self.causes, self.sizes, strict=False)).get(cause, "")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

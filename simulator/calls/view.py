@@ -21,6 +21,8 @@ from simulator.calls.sheet import pairs, sheet_rows, time_of_day
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.calls.worked_view import worked_out_rows
+from simulator.faults import _catalogue as faults
+from simulator.faults._sizes import bounds_shown
 from simulator.quantities.shown import show, to_display
 from simulator.repairs import _catalogue as repairs
 
@@ -83,6 +85,7 @@ def view(
                 "name": cause.name,
                 "family": cause.family,
                 "mark": visit.marks.get(cause.code, "open"),
+                **_sized(cause.code, system),
             }
             for cause in causes
         ],
@@ -140,8 +143,17 @@ def _finding(visit: Visit) -> dict[str, Any] | None:
     return {
         "causes": list(finding.causes),
         "cited": list(finding.cited),
+        "sizes": [finding.size_of(code) for code in finding.causes],
         "minute": round(finding.minute),
     }
+
+
+def _sized(code: str, system: str) -> dict[str, Any]:
+    """What its size counts, and where slight, moderate and severe part; the same on every call."""
+    kind = faults.discover().get(code)
+    if kind is None:
+        return {"measure": "", "bounds": []}
+    return {"measure": kind.measure, "bounds": bounds_shown(kind, system)}
 
 
 def amount_kind(code: str) -> str:

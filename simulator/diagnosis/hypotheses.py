@@ -10,9 +10,10 @@ import numpy as np
 from simulator.calls.choice import NO_FAULT
 from simulator.faults._base import FaultKind
 from simulator.faults._catalogue import discover
+from simulator.faults._sizes import BOUNDS
 
 SMALLEST = 0.12  # of the field range; less is no fault anybody is called for [-]
-EDGES = (SMALLEST, 0.40, 0.70, 1.0)
+EDGES = (SMALLEST, *BOUNDS, 1.0)
 NOTHING, PAIRS = 0.08, 0.22  # of calls; common practice, no source [-]
 MOST_PAIRS = 77
 # How large a fault is when it is met, by thirds of its range; most are middling. Charge: share

@@ -6,7 +6,8 @@ from simulator.calls.choice import NO_FAULT
 from simulator.calls.events import Started, Stopped
 from simulator.calls.repair_terms import LOOKS_LOCKED_OUT, PLACES_OF_REPAIRS, lock_out_of
 from simulator.calls.visit import Visit
-from simulator.diagnosis.belief import standing
+from simulator.diagnosis.belief import Standing, standing, standings
+from simulator.diagnosis.cleared import ASKED_FOR, cleared, likeliest_sizes
 from simulator.diagnosis.enough import (
     REVERSIBLE,
     WORTHLESS,
@@ -141,7 +142,23 @@ def _looking(visit: Visit, call: CallFile) -> actions.Action:
     taken = newest(visit)
     bearing = {name for cause in best for name in weights().get(cause, {})}
     cited = tuple(event.seq for name, event in taken.items() if name in bearing)
-    return actions.Declare(causes=best, cited=cited)
+    if (mark := _marking(visit, call, now, best)) is not None:
+        return mark
+    return actions.Declare(causes=best, cited=cited, sizes=likeliest_sizes(now, best))
+
+
+def _marking(
+    visit: Visit, call: CallFile, now: Standing, best: tuple[str, ...]
+) -> actions.Mark | None:
+    """The likeliest rivals that the readings have cleared, before it is said what is left."""
+    taken_back = [cause for cause in best if visit.marks.get(cause) == "ruled_out"]
+    if taken_back:
+        return actions.Mark(cause=taken_back[0], mark="open")
+    first = standings(visit.events[:1], call)[0].belief
+    for cause in cleared(first, now.belief)[:ASKED_FOR]:
+        if visit.marks.get(cause) != "ruled_out":
+            return actions.Mark(cause=cause, mark="ruled_out")
+    return None
 
 
 def _mending(visit: Visit, act: str) -> actions.Action:

@@ -19,6 +19,7 @@ from simulator.diagnosis.causes import codes
 from simulator.diagnosis.playing import Trainee
 from simulator.diagnosis.reasoner import next_action
 from simulator.faults._catalogue import discover
+from simulator.faults._sizes import SIZES
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
@@ -54,7 +55,8 @@ def at_random(visit: Visit, call: CallFile, chance: np.random.Generator) -> acti
     if visit.finding is None and len(visit.events) < _taps(visit, chance):
         return _any_tap(visit, chance)
     if visit.finding is None:
-        return actions.Declare(causes=(str(chance.choice(sorted(codes()))),), cited=())
+        named = str(chance.choice(sorted(codes())))
+        return actions.Declare(causes=(named,), cited=(), sizes=(str(chance.choice(SIZES)),))
     if not visit.repairs and visit.finding.causes != (NO_FAULT,):
         if visit.is_running:
             return actions.StopSystem()
@@ -106,8 +108,13 @@ def gauges_first(
     if visit.finding is None:
         causes = thumb.by_gauges(_values(visit), _words(visit), call)
         cited = tuple(e.seq for e in visit.readings if e.reading.value is not None)
-        return actions.Declare(causes=causes, cited=cited)
+        return actions.Declare(causes=causes, cited=cited, sizes=_middling(causes))
     return _mended(visit, GAUGES_AGAIN, _gauges_told(visit), locks_out=False)
+
+
+def _middling(causes: tuple[str, ...]) -> tuple[str, ...]:
+    """Who goes by rules of thumb guesses the size."""
+    return ("moderate",) * len(causes)
 
 
 def _gauges_told(visit: Visit) -> str:
@@ -137,7 +144,7 @@ def by_checklist(
     if visit.finding is None:
         causes, names = thumb.by_list(_values(visit), _words(visit), call)
         cited = tuple(e.seq for e in visit.readings if e.reading.measurement in names)
-        return actions.Declare(causes=causes, cited=cited)
+        return actions.Declare(causes=causes, cited=cited, sizes=_middling(causes))
     return _mended(visit, ("supply_dry_bulb",), _list_told(visit), locks_out=True)
 
 

@@ -18,6 +18,7 @@ from simulator.calls.events import (
 from simulator.calls.probes import hindrance
 from simulator.diagnosis.causes import codes
 from simulator.diagnosis.coached import RUNGS, can_be_coached
+from simulator.faults._sizes import SIZES
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.reading import Reading
@@ -57,7 +58,8 @@ def _is_known(event: Event, measured: set[int]) -> bool:
         case Marked():
             return event.cause in codes() and event.mark in MARKS
         case Declared():
-            return set(event.causes) <= set(codes()) and set(event.cited) <= measured
+            sizes = set(event.sizes) <= {"", *SIZES}
+            return sizes and set(event.causes) <= set(codes()) and set(event.cited) <= measured
         case Repaired():
             act = discover().get(event.repair)
             return act is not None and (event.amount is None or act.amount_name is not None)

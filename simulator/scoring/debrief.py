@@ -22,7 +22,7 @@ from simulator.scoring.part import Because, Part
 from simulator.scoring.safety import met_at
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.self_explanation import question
-from simulator.scoring.telling import place_said, told
+from simulator.scoring.telling import place_said, sized, told
 from simulator.scoring.three_states import before_after, bill
 from simulator.scoring.truth import shares
 
@@ -235,7 +235,7 @@ def what_you_found(visit: Visit) -> str:
     """
     if visit.finding is None:
         return "No finding was stated."
-    names = "; ".join(name_of(code) for code in visit.finding.causes)
+    names = "; ".join(sized(code, visit.finding) for code in visit.finding.causes)
     count = len(visit.finding.cited)
     rests = "no reading" if not count else "one reading" if count == 1 else f"{count} readings"
     return f"{names}. It rests on {rests}, stated at minute {visit.finding.minute:.0f}."

@@ -9,6 +9,7 @@ from simulator.calls.events import (
     Closed,
     Declared,
     Event,
+    Marked,
     Measured,
     Moved,
     Opened,
@@ -111,8 +112,8 @@ def _why(event: Event, before: Belief, first: int, visit: Visit) -> str:
             return "Most readings need it running."
         case Stopped():
             return _why_stopped(event, visit)
-        case Declared():
-            return "The readings carry it, and no rival stands near."
+        case Marked() | Declared():
+            return _why_stated(event)
         case Repaired():
             return "It mends what was found, and nothing is done that was not shown."
         case Closed():
@@ -131,6 +132,12 @@ def _why_prepared(event: Prepared) -> str:
     if event.step.startswith(("hazard", "prove")):
         return "What can hurt comes before what can be measured."
     return "The next reading needs it."
+
+
+def _why_stated(event: Marked | Declared) -> str:
+    if isinstance(event, Marked):
+        return "The readings have cleared it; what is left stands the surer for it."
+    return "The readings carry it, and no rival stands near."
 
 
 def _why_stopped(event: Stopped, visit: Visit) -> str:

@@ -8,19 +8,21 @@ from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit, fold
 from simulator.scoring import acts, reasoning
 from simulator.scoring.economy import efficiency
-from simulator.scoring.finding import diagnosis, evidence
+from simulator.scoring.finding import evidence
 from simulator.scoring.grounds import Grounds
 from simulator.scoring.harm import harm
 from simulator.scoring.mending import repairing
 from simulator.scoring.part import Because, Part
 from simulator.scoring.retest import verification
 from simulator.scoring.safety import safety, unsafe
+from simulator.scoring.stated import finding_whole
 
 # 2: safety and time are earned by acts, not by leaving it; 3: power locked out; 4: evidence and
 # efficiency by the odds of the visit's own readings, re-tests only in like weather; 5: a re-test
 # asks that the cause was mended and may be corrected for the weather, right repairs lose points
 # where nothing carried them, entering a space unlooked is unsafe, what changed is asked first,
-# and the record promises nothing that cannot be kept.
+# and the record promises nothing that cannot be kept; 6: what was found may leave open what is
+# wrong beside it, a finding says how large and what is ruled out, and air waits for no circuit.
 VERSION = "6"
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
@@ -85,7 +87,7 @@ def score(events: Sequence[Event], key: Key, grounds: Grounds | None = None) -> 
     of_acts: tuple[Callable[[Visit, Key], Part], ...] = (
         acts.interview, safety, reasoning.measuring, acts.customer,
     )  # fmt: skip
-    of_grounds = evidence, efficiency, diagnosis, repairing, verification
+    of_grounds = evidence, efficiency, finding_whole, repairing, verification
     asked, safe, measured, recorded = (grade(visit, key) for grade in of_acts)
     carried, chosen, found, mended, proven = (grade(visit, key, known) for grade in of_grounds)
     parts: tuple[Part, ...] = (

@@ -6,6 +6,7 @@ from simulator.calls.events import (
     Declared,
     Event,
     Hinted,
+    Marked,
     Measured,
     Moved,
     Opened,
@@ -43,6 +44,24 @@ def place_said(site: Site, place: str) -> str:
     return said[:1].lower() + said[1:]
 
 
+def sized(cause: str, finding: Declared) -> str:
+    """A stated cause with the size it was given.
+
+    Parameters
+    ----------
+    cause : str
+        Its code.
+    finding : Declared
+        What was stated.
+
+    Returns
+    -------
+    str
+    """
+    name, size = name_of(cause), finding.size_of(cause)
+    return f"{name} ({size})" if size else name
+
+
 def told(event: Event, site: Site, system: str) -> str:
     """One event in words.
 
@@ -72,7 +91,7 @@ def told(event: Event, site: Site, system: str) -> str:
             amount = "" if event.amount is None else f", {show(event.amount, 'small_mass', system)}"
             return f"{discover()[event.repair].title}{amount}."
         case Declared():
-            return f"Finding: {'; '.join(name_of(code) for code in event.causes)}."
+            return f"Finding: {'; '.join(sized(code, event) for code in event.causes)}."
         case _:
             return _told_shortly(event)
 
@@ -92,10 +111,19 @@ def _told_shortly(event: Event) -> str:
             return f"Asked the coach, hint {event.rung} of {RUNGS}: {about}."
         case Probed():
             return _odds_given(event)
+        case Marked():
+            return _marked(event)
         case Closed():
             return "Left the site."
         case _:
             return "Wrote to the customer."
+
+
+def _marked(event: Marked) -> str:
+    name = name_of(event.cause)
+    if event.mark == "ruled_out":
+        return f"Ruled out: {name}."
+    return f"Thought likely: {name}." if event.mark == "likely" else f"Left open: {name}."
 
 
 def _odds_given(event: Probed) -> str:

@@ -12,7 +12,12 @@ from simulator.instruments.reading import Reading
 READING = Reading(
     measurement="ask_when", technique="careful", kind="temperature", value=290.15, decimals=1
 )
-LATER = ("problems", "found", "said_si")  # may be absent in visits stored before these were kept
+LATER = (
+    "problems",
+    "found",
+    "said_si",
+    "sizes",
+)  # may be absent in visits stored before these were kept
 EVERY: list[events.Event] = [
     events.Opened(seq=0, minute=0.0, is_running=False),
     events.Moved(seq=1, minute=2.0, place="zone"),
@@ -23,7 +28,8 @@ EVERY: list[events.Event] = [
     events.Stopped(seq=5, minute=6.5),
     events.Waited(seq=6, minute=16.5, minutes=10.0),
     events.Marked(seq=7, minute=16.5, cause="undercharge", mark="likely"),
-    events.Declared(seq=8, minute=16.5, causes=("undercharge", "return_leak"), cited=(3,)),
+    events.Declared(seq=8, minute=16.5, causes=("undercharge", "return_leak"), cited=(3,),
+                    sizes=("slight", "")),
     events.Repaired(seq=9, minute=36.5, repair="add_refrigerant", amount=0.2, minutes=20.0),
     events.Repaired(seq=10, minute=56.5, repair="seal_supply", amount=None, minutes=20.0),
     events.WrittenUp(seq=11, minute=61.5, text="Ünïcode, \"quotes\" and \n lines."),

@@ -19,6 +19,7 @@ NAMES = {
     ("Moved", "place"), ("Prepared", "step"), ("Measured", "place"), ("Measured", "measurement"),
     ("Measured", "kind"),
     ("Measured", "technique"), ("Marked", "cause"), ("Marked", "mark"), ("Declared", "causes"),
+    ("Declared", "sizes"),
     ("Repaired", "repair"),
 }  # fmt: skip
 Played = tuple[str, Path]

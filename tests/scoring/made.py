@@ -3,14 +3,22 @@
 from collections.abc import Iterable, Mapping
 
 from simulator.calls.events import Closed, Declared, Event, Measured, Opened, Repaired
+from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.belief import Belief
 from simulator.diagnosis.evidence import weights
+from simulator.faults._sizes import is_sized, share_of, size_at
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.reading import Reading
 from simulator.scoring.grounds import Choice, Grounds
 
 SETTLED = 60.0  # in minutes, steady by any rule
+
+
+def sizes_of(key: Key) -> dict[str, str]:
+    """How large each fault of a key is, as a finding says it."""
+    sized = [fault for fault in key.faults if is_sized(fault.kind)]
+    return {fault.kind.id: size_at(share_of(fault)) for fault in sized}
 
 
 def measured(seq: int, name: str, minute: float) -> Measured:
@@ -30,7 +38,11 @@ def measured(seq: int, name: str, minute: float) -> Measured:
 
 
 def visit_of(
-    stated: Iterable[str], *, repair: str | None = None, again: Iterable[str] = ()
+    stated: Iterable[str],
+    *,
+    repair: str | None = None,
+    again: Iterable[str] = (),
+    sizes: Mapping[str, str] | None = None,
 ) -> Visit:
     """Everything that bears on what is stated is taken and cited, then perhaps a repair."""
     causes = tuple(stated)
@@ -40,7 +52,8 @@ def visit_of(
         events.append(measured(len(events), name, 5.0 * len(events)))
     cited = tuple(range(1, len(events)))
     minute = 5.0 * len(events)
-    events.append(Declared(seq=len(events), minute=minute, causes=causes, cited=cited))
+    said = tuple((sizes or {}).get(cause, "") for cause in causes)
+    events.append(Declared(seq=len(events), minute=minute, causes=causes, cited=cited, sizes=said))
     if repair is not None:
         done = minute + 60.0
         events.append(

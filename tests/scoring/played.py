@@ -7,7 +7,8 @@ import pytest
 
 from simulator.calls.repair_terms import LOCKED_OUT
 from simulator.calls.sealed import Key
-from simulator.diagnosis.belief import standing
+from simulator.diagnosis.belief import standing, standings
+from simulator.diagnosis.cleared import ASKED_FOR, cleared
 from simulator.diagnosis.evidence import evidence
 from simulator.diagnosis.next_reading import next_readings
 from simulator.instruments.measurements import MEASUREMENTS
@@ -19,6 +20,7 @@ from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
 from simulator.serve.visits import visits
 from simulator.serve.visits.visits import CallDesk
+from tests.scoring.made import sizes_of
 
 
 def desk_for(call: str, folder: Path, monkeypatch: pytest.MonkeyPatch) -> CallDesk:
@@ -94,7 +96,9 @@ def good_capstone(desk: CallDesk) -> None:
             "coil_airflow", "register_sum", "look_ducts", "smoke_supply",
         )
     ]  # fmt: skip
-    do(desk, "declare", causes=["supply_leak", "return_leak"], cited=cited)
+    mark_cleared(desk)
+    sizes = ["slight", "slight"]
+    do(desk, "declare", causes=["supply_leak", "return_leak"], cited=cited, sizes=sizes)
     do(desk, "stop")
     do(desk, "repair", repair="seal_supply", amount=None)
     do(desk, "repair", repair="seal_return", amount=None)
@@ -112,6 +116,14 @@ def good_capstone(desk: CallDesk) -> None:
         "Please have the water heater's draught checked; watch the next bill.",
     )
     do(desk, "close")
+
+
+def mark_cleared(desk: CallDesk) -> None:
+    """What the readings have ruled out, marked so."""
+    events, call = desk.visit.events, desk._site.call
+    first, now = standings(events[:1], call)[0].belief, standings(events, call)[-1].belief
+    for cause in cleared(first, now)[:ASKED_FOR]:
+        do(desk, "mark", cause=cause, **{"as": "ruled_out"})
 
 
 def hasty_capstone(desk: CallDesk) -> None:
@@ -199,7 +211,9 @@ def well_played(desk: CallDesk, key: Key, *, until_sure: bool = False) -> None:
     if until_sure:
         make_sure(desk, frozenset(true))
     cited = [sheet(desk)[name] for name in sheet(desk) if name in telling]
-    do(desk, "declare", causes=list(true), cited=cited)
+    mark_cleared(desk)
+    sizes = [sizes_of(key).get(cause, "") for cause in true]
+    do(desk, "declare", causes=list(true), cited=cited, sizes=sizes)
     mend(desk, key)
     if not desk.visit.is_running:
         do(desk, "start")

@@ -120,14 +120,14 @@ def test_places_are_called_as_in_this_house(capstone: CallDesk) -> None:
 
 def test_a_pair_that_proves_nothing_says_why(capstone: CallDesk) -> None:
     hasty = "Not counted as proof: the one after was taken less than 15 min after a change."
-    go(capstone, "return_grille", "", "house_pressure")
+    go(capstone, "return_grille", "", "grille_wet_bulb")
     do(capstone, "declare", causes=["supply_leak"], cited=[])
     do(capstone, "stop")
     do(capstone, "repair", repair="seal_supply", amount=None)
     do(capstone, "start")
-    go(capstone, "return_grille", "", "house_pressure")
+    go(capstone, "return_grille", "", "grille_wet_bulb")
     do(capstone, "close")
-    (pair,) = (p for p in told(capstone)["pairs"] if p["name"].startswith("House pressure"))
+    (pair,) = (p for p in told(capstone)["pairs"] if p["name"].startswith("Return wet bulb"))
     assert pair["note"] == hasty
 
 

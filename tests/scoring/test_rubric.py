@@ -21,7 +21,7 @@ from simulator.scoring.grounds import Choice, Grounds
 from simulator.scoring.part import Part
 from simulator.scoring.scorecard import score
 from simulator.scoring.truth import shares
-from tests.scoring.made import believing, likelier, measured, visit_of
+from tests.scoring.made import believing, likelier, measured, sizes_of, visit_of
 
 EVERY = pytest.mark.parametrize("call", call_file.names())
 NOTHING = frozenset({NO_FAULT})
@@ -58,7 +58,7 @@ def test_a_lucky_right_answer_keeps_two_fifths_at_most(call: str, odds: float) -
     key = sealed(call).opened()
     true = frozenset(shares(key))
     rival = NOTHING if true != NOTHING else frozenset({"undercharge"})
-    visit = visit_of(true)
+    visit = visit_of(true, sizes=sizes_of(key))
     assert 0.0 < share(visit, key, believing(visit, likelier(true, odds, rival))) <= 0.4
 
 
@@ -67,7 +67,7 @@ def test_a_right_answer_that_was_carried_has_all(call: str) -> None:
     key = sealed(call).opened()
     true = frozenset(shares(key))
     rival = NOTHING if true != NOTHING else frozenset({"undercharge"})
-    visit = visit_of(true)
+    visit = visit_of(true, sizes=sizes_of(key))
     assert share(visit, key, believing(visit, likelier(true, 1.6, rival))) == pytest.approx(1.0)
 
 

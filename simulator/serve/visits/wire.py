@@ -77,6 +77,7 @@ def _on_paper(message: dict[str, Any], system: str) -> actions.Action:
             return actions.Declare(
                 causes=tuple(str(code) for code in _listed(message, "causes")),
                 cited=tuple(_whole(seq) for seq in _listed(message, "cited")),
+                sizes=tuple(str(size) for size in _listed(message, "sizes")),
             )
         case "repair":
             return _repair(message, system)

@@ -30,6 +30,8 @@ function finding(view, ui, act) {
       type: "checkbox", checked: ui[group].has(code), "data-key": `${group}-${code}`, disabled: !open,
       onchange: (e) => ui.tick(group, code, e.target.checked),
     }), el("span", {}, label));
+  const named = (cause) => el("div", { class: "found" }, box("found", cause.code, cause.name),
+    ui.found.has(cause.code) && cause.bounds.length > 0 && howLarge(cause, ui, open));
   // Those marked likely, or ticked before, stand first; the others keep their order below.
   const isNear = (cause) => cause.mark === "likely" || (view.finding && view.finding.causes.includes(cause.code));
   const near = view.causes.filter(isNear);
@@ -40,10 +42,10 @@ function finding(view, ui, act) {
     view.finding && el("p", { class: "stated" }, `${WORDS.declared} (${put(WORDS.at, { minute: Math.round(view.finding.minute) })}): `,
       view.finding.causes.map((code) => (view.causes.find((c) => c.code === code) || {}).name || code).join("; ")),
     el("fieldset", {}, el("legend", {}, WORDS.findingCauses),
-      near.length > 0 ? near.map((cause) => box("found", cause.code, cause.name)) : el("p", { class: "small" }, WORDS.noneLikely),
+      near.length > 0 ? near.map(named) : el("p", { class: "small" }, WORDS.noneLikely),
       el("details", { open: ui.allCauses, ontoggle: (e) => { ui.allCauses = e.target.open; } },
         el("summary", { "data-key": "all-causes" }, WORDS.allCauses),
-        el("div", { class: "two-columns" }, far.map((cause) => box("found", cause.code, cause.name))))),
+        el("div", { class: "two-columns" }, far.map(named)))),
     el("fieldset", {}, el("legend", {}, WORDS.findingCited),
       view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
       view.places.map((place) => {
@@ -56,10 +58,22 @@ function finding(view, ui, act) {
     stating(view, ui, act));
 }
 
+// Where slight, moderate and severe part is the same on every call.
+function howLarge(cause, ui, open) {
+  const [low, high] = cause.bounds.map(([number, unit]) => withUnit(number, unit));
+  return el("label", { class: "how-large" },
+    el("span", { class: "small" }, `${WORDS.howLarge}: ${cause.measure}`),
+    el("select", {
+      "data-key": `size-${cause.code}`, disabled: !open, "aria-label": `${WORDS.howLarge}: ${cause.name}, ${cause.measure}`,
+      onchange: (e) => ui.sizeUp(cause.code, e.target.value),
+    }, el("option", { value: "" }, WORDS.sizeOpen), Object.entries(WORDS.sizes).map(([size, word]) =>
+      el("option", { value: size, selected: ui.size[cause.code] === size }, put(word, { low, high })))));
+}
+
 // A finding that rests on nothing is asked about once; it may still be stated.
 function stating(view, ui, act) {
   const open = view.visit.phase === "open";
-  const state = () => { ui.guess = false; act({ do: "declare", causes: [...ui.found], cited: [...ui.cited] }); };
+  const state = () => { ui.guess = false; act({ do: "declare", causes: [...ui.found], cited: [...ui.cited], sizes: [...ui.found].map((code) => ui.size[code] || "") }); };
   const asks = ui.guess && ui.cited.size === 0;
   return el("div", {},
     asks && el("p", { class: "caution", role: "status" }, WORDS.guess),

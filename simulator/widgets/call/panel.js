@@ -24,7 +24,7 @@ function render({ model, el: host }) {
   host.append(root);
 
   const ui = {
-    wait: "10", probe: {}, technique: {}, amount: {}, found: new Set(), cited: new Set(), repair: null,
+    wait: "10", probe: {}, technique: {}, amount: {}, size: {}, found: new Set(), cited: new Set(), repair: null,
     closing: false, orderOpen: null, desk: "here", isSheetUp: false, allCauses: false, isNarrow: false, isPhone: false,
     // Held here as well: a browser may refuse to store.
     text: recall(draftKey),
@@ -32,8 +32,10 @@ function render({ model, el: host }) {
     keepDraft: (text) => { ui.text = text; keep(draftKey, text); },
     tick: (group, code, on) => {
       if (on) ui[group].add(code); else ui[group].delete(code);
-      keep(ticksKey, JSON.stringify({ found: [...ui.found], cited: [...ui.cited] }));
+      keepTicks();
+      if (group === "found") draw(); // how large it is is asked beside it
     },
+    sizeUp: (code, size) => { ui.size[code] = size; keepTicks(); },
     debriefAddress: () => `debrief.ipynb?visit=${encodeURIComponent(address.get("visit") || "")}`,
     draw,
     turnTo,
@@ -42,6 +44,8 @@ function render({ model, el: host }) {
     show: (part) => body.querySelector(part).scrollIntoView({ block: "nearest" }),
     focus: (key) => { const node = body.querySelector(`[data-key="${CSS.escape(key)}"]`); if (node) node.focus(); },
   };
+
+  const keepTicks = () => keep(ticksKey, JSON.stringify({ found: [...ui.found], cited: [...ui.cited], size: ui.size }));
 
   function primaryKey() {
     if (view.visit.phase !== "open") return "debrief";
@@ -108,14 +112,20 @@ function render({ model, el: host }) {
   // for another.
   function settle(before, message) {
     if (!before) {
-      const stated = view.finding ? { found: view.finding.causes, cited: view.finding.cited } : {};
-      const { found = [], cited = [] } = kept(ticksKey) || stated;
+      const { found = [], cited = [], size = {} } = kept(ticksKey) || stated();
+      ui.size = size;
       view.causes.filter((cause) => found.includes(cause.code)).forEach((cause) => ui.found.add(cause.code));
       view.sheet.filter((row) => cited.includes(row.seq)).forEach((row) => ui.cited.add(row.seq));
     }
     if (message.do !== "units") return;
     ui.amount = {};
     keep(UNITS_KEY, view.visit.units);
+  }
+
+  function stated() {
+    if (!view.finding) return {};
+    const { causes: found, cited, sizes } = view.finding;
+    return { found, cited, size: Object.fromEntries(found.map((code, i) => [code, sizes[i]])) };
   }
 
   const newest = (before, now) =>

@@ -13,7 +13,7 @@ SMALL_WORDS = frozenset(
         *("cooling", "heating", "healthy", "usual", "now", "measuring", "repaired", "closed"),
         *("mastic", "insulation", "and", "or", "kWh/day", "$/day"),
         *("liquid", "suction", "return", "supply", "superheat", "subcooling", "up"),
-        *("setpoint", "saturated", "blower"),
+        *("setpoint", "saturated", "blower", "slight", "moderate", "severe"),
     )
 )
 _PHRASE = re.compile(r"^an? [a-z]|[^\W\d_]{2,}.* .*[^\W_]|[A-Z][a-z]+\b")
