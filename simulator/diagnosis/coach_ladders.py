@@ -71,8 +71,8 @@ FINDING = Ladder(
     "Enough for a repair that can be undone is about ten to one over the next best; for a costly "
     "one, thirty to one.",
     "Go down the sheet. For each reading outside the ordinary ask which causes move it that way, "
-    "and for each inside it which causes it clears. State what is left, and tick the readings "
-    "that show it.",
+    "and for each inside it which causes it clears. State what is left and how large it is, and "
+    "tick the readings that show it.",
 )
 STANDS_STILL = Ladder(
     "Is the system as it must be for hands to go into it?",

@@ -146,6 +146,24 @@ def test_only_readings_are_cited(cited: Any, site: Site) -> None:
     assert (kept.finding.causes, kept.finding.cited) == (("undercharge",), (3,))
 
 
+@pytest.mark.parametrize(
+    "sizes", [["slight"], ["slight", "huge"], ["slight", "slight", ""], "slight", [None, 3]]
+)
+def test_sizes_are_said_of_all_causes_and_by_their_names(sizes: Any, site: Site) -> None:
+    message = {"do": "declare", "causes": ["undercharge", "loaded_filter"], "sizes": sizes}
+    refused(arrived(), message, site)
+
+
+def test_a_size_stays_with_its_cause_and_what_has_no_degrees_has_none(site: Site) -> None:
+    causes = ["undercharge", "blocked_drain", "undercharge", "loaded_filter"]
+    sizes = ["slight", "severe", "slight", ""]
+    message = {"do": "declare", "causes": causes, "sizes": sizes}
+    finding = asked(arrived(), message, site).finding
+    assert finding is not None
+    assert finding.sizes == ("slight", "", "")
+    assert [finding.size_of(c) for c in ("undercharge", "no_fault")] == ["slight", ""]
+
+
 def test_after_closing_every_message_gets_the_same_sentence(site: Site) -> None:
     assert "finding" in refused(arrived(), {"do": "close"}, site)
     visit = asked(arrived(), {"do": "declare", "causes": ["no_fault"]}, site)
