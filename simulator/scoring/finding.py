@@ -32,12 +32,24 @@ SHOWN = 0.5  # support by the cited readings below which a cause was not shown [
 FALSE = 4.0  # points for each cause that is not so
 
 
-def _unmended(visit: Visit, causes: frozenset[str]) -> frozenset[str]:
-    """What was still open when it was stated: belief moves on when a cause is mended."""
+def _moment(visit: Visit, cause: str) -> int:
+    """The event before which a cause had to be known: its repair, where that came first.
+
+    A finding is about the unit as found, so that nothing was wrong had to be known before any.
+    """
     stated = visit.finding.seq if visit.finding else visit.next_seq
-    done = {event.repair for event in visit.repairs if event.seq < stated}
-    catalogue = discover()
-    return frozenset(c for c in causes if c not in catalogue or not done & {*catalogue[c].repairs})
+    done = [event for event in visit.repairs if event.seq < stated]
+    if cause != NO_FAULT:
+        done = [event for event in done if event.repair in discover()[cause].repairs]
+    return done[0].seq if done else stated
+
+
+def _is_shown(visit: Visit, cause: str) -> bool:
+    """Whether what is cited bears on a cause and had been taken before it was mended."""
+    moment = _moment(visit, cause)
+    taken = {event.reading.measurement for event in visit.readings if event.seq < moment}
+    seen = {name: share for name, share in worth(visit).items() if name in taken}
+    return support(cause, seen) >= SHOWN
 
 
 def whole(visit: Visit, grounds: Grounds) -> Carried:
@@ -55,11 +67,24 @@ def whole(visit: Visit, grounds: Grounds) -> Carried:
     Carried
     """
     assert visit.finding is not None  # noqa: S101 - asked only of visits with one
-    found = frozenset(visit.finding.causes)
-    belief, left = grounds.before(visit.finding.seq), _unmended(visit, found)
-    stated, seen = left or frozenset({NO_FAULT}), worth(visit)
-    is_shown = all(support(cause, seen) >= SHOWN for cause in found)
-    return Carried(odds_of(stated, belief), needed_for(found), is_shown, *alone(stated, belief))
+    found, stated = frozenset(visit.finding.causes), visit.finding.seq
+    moments = {cause: _moment(visit, cause) for cause in found}
+    needed, is_shown = needed_for(found), all(_is_shown(visit, cause) for cause in found)
+    first, now = grounds.before(min(moments.values())), grounds.before(stated)
+    at_once = Carried(odds_of(found, first), needed, is_shown, *alone(found, first))
+    mended = [
+        odds_of_one(cause, grounds.before(moment))
+        for cause, moment in moments.items()
+        if moment < stated
+    ]
+    if not mended:
+        return at_once
+    left = frozenset(cause for cause, moment in moments.items() if moment == stated)
+    sound = frozenset({NO_FAULT})
+    beside = alone(left, now) if left else (now.odds(sound), tuple(sorted(now.best - sound)))
+    odds = min(*mended, odds_of(left, now)) if left else min(mended)
+    in_turn = Carried(odds, needed, is_shown, *beside)
+    return max(at_once, in_turn, key=lambda one: (one.share, one.odds))
 
 
 def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
@@ -82,11 +107,10 @@ def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
     if visit.finding is None:
         return {}
     true, found = frozenset(shares(key)), frozenset(visit.finding.causes)
-    all_of_it, belief = whole(visit, grounds), grounds.before(visit.finding.seq)
-    told, open_ones, seen = {}, _unmended(visit, found), worth(visit)
+    all_of_it, told = whole(visit, grounds), {}
     for cause in sorted(true & found):
-        odds = odds_of_one(cause, belief) if cause in open_ones else ENOUGH_FOR_COSTLY
-        one = Carried(odds, needed_for(frozenset({cause})), support(cause, seen) >= SHOWN)
+        odds = odds_of_one(cause, grounds.before(_moment(visit, cause)))
+        one = Carried(odds, needed_for(frozenset({cause})), _is_shown(visit, cause))
         # What is exactly right is judged as one set; of two, one may be carried by itself.
         if found == true and (len(true) == 1 or all_of_it.share >= one.share):
             one = replace(all_of_it, is_shown=one.is_shown)
@@ -113,9 +137,9 @@ def is_unlucky(visit: Visit, key: Key, grounds: Grounds) -> bool:
     if visit.finding is None or frozenset(visit.finding.causes) == frozenset(shares(key)):
         return False
     found = frozenset(visit.finding.causes)
-    left = _unmended(visit, found) or frozenset({NO_FAULT})
-    # Half of what was true is no ill luck, however surely that half was there.
-    exact = grounds.before(visit.finding.seq).odds(left)
+    # Half of what was true is no ill luck, however surely that half was there; nor is what was
+    # mended first and looked into afterwards.
+    exact = grounds.before(min(_moment(visit, cause) for cause in found)).odds(found)
     return whole(visit, grounds).is_shown and exact >= needed_for(found)
 
 
@@ -147,10 +171,10 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
         guess = "A guess: the finding was stated without a single reading."
         because.append(Because(guess, finding.seq))
     unread = 0.0
-    belief = grounds.before(finding.seq)
     for cause, share in shares(key).items():
         one = carried.get(cause)
         points += EVIDENCE * share * (one.share if one else 0.0)
+        belief = grounds.before(_moment(visit, cause))
         stood_there = odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
         if one is None and stood_there:
             unread += EVIDENCE * share * UNREAD
