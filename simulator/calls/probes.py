@@ -1,12 +1,35 @@
 """When the page asks, between readings, for the two causes thought likeliest; it tells nothing."""
 
-from simulator.calls.events import Probed
+from simulator.calls.events import Declared, Probed, Repaired
 from simulator.calls.visit import Visit
 
 # After so many looks and measurements; two or three times a call, the project's own choice.
 AFTER = (3, 7, 12)
 ASKED = ("ask_", "read_")  # what is asked of people is no look of one's own
 MOST = 2  # causes at once
+
+
+def asked(visit: Visit) -> int:
+    """How often the page has asked, answered or not.
+
+    Parameters
+    ----------
+    visit : Visit
+        As it stands; readings after the finding or the first repair ask nothing.
+
+    Returns
+    -------
+    int
+        [-]
+    """
+    ends = [e.seq for e in visit.events if isinstance(e, Declared | Repaired)]
+    end = min(ends, default=visit.next_seq)
+    return sum(len([seq for seq in _seen(visit) if seq < end]) >= count for count in AFTER)
+
+
+def _seen(visit: Visit) -> list[int]:
+    """Numbers of the looks and measurements of one's own."""
+    return [e.seq for e in visit.readings if not e.reading.measurement.startswith(ASKED)]
 
 
 def is_due(visit: Visit) -> bool:
@@ -24,7 +47,7 @@ def is_due(visit: Visit) -> bool:
     """
     if visit.is_closed or visit.finding is not None or visit.repairs:
         return False
-    seen = [e.seq for e in visit.readings if not e.reading.measurement.startswith(ASKED)]
+    seen = _seen(visit)
     crossed = [seen[count - 1] for count in AFTER if len(seen) >= count]
     last = max((e.seq for e in visit.events if isinstance(e, Probed)), default=-1)
     return bool(crossed) and last < crossed[-1]

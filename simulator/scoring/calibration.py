@@ -9,12 +9,13 @@ References
 
 from collections.abc import Mapping
 
+from simulator.calls import probes
 from simulator.calls.events import Probed
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import codes, name_of
 from simulator.scoring.hints import Charge
 
-STAKE = 2.0  # of efficiency, won or lost by all answers of a visit together
+STAKE = 2.0  # of efficiency, won or lost where all that was asked is answered
 
 
 def skill(given: Mapping[str, float], true: Mapping[str, float], count: int) -> float:
@@ -63,6 +64,9 @@ def answered(visit: Visit) -> list[Probed]:
 def calibration(visit: Visit, true: Mapping[str, float]) -> list[Charge]:
     """What each answer wins or loses of efficiency.
 
+    Its share of the stake is that of one question among all that were asked: who answers only when
+    sure wins no more by it.
+
     Parameters
     ----------
     visit : Visit
@@ -76,11 +80,12 @@ def calibration(visit: Visit, true: Mapping[str, float]) -> list[Charge]:
         Points won are below zero: they are no charge.
     """
     given, all_of_them = answered(visit), len(codes())
+    asked = max(probes.asked(visit), sum(isinstance(e, Probed) for e in visit.events))
     alike = dict.fromkeys(true, 1.0 / len(true))
     found = []
     for event in given:
         believed = dict(zip(event.causes, event.shares, strict=True))
-        won = STAKE * skill(believed, alike, all_of_them) / len(given)
+        won = STAKE * skill(believed, alike, all_of_them) / asked
         said = ", ".join(f"{name_of(c)} {100.0 * share:.0f} %" for c, share in believed.items())
         text = (
             f"Your odds at minute {event.minute:.0f} ({said}) were worth {won:+.1f} points: they "

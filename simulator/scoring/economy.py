@@ -75,15 +75,15 @@ def _by_choice(visit: Visit, key: Key, grounds: Grounds) -> tuple[float, list[Be
     left, choices = visit.events[-1].seq, counted(key, grounds)
     is_carried = visit.finding is not None and whole(visit, grounds).is_enough
     if not choices and not is_carried:
-        said = "Nothing was chosen to be measured: leaving early is no economy."
+        said = "Too little was measured to judge what was chosen: leaving early is no economy."
         return 0.0, [Because(said, left)]
     acts = max(len(choices), FEW if is_carried else 1)
     regret = sum(choice.regret for choice in choices) / acts
     points = POINTS * min(max((NOTHING - regret) / (NOTHING - FULL), 0.0), 1.0)
     because = [
         Because(
-            f"Your first {acts} choices were worth {100.0 * (1.0 - regret):.0f} % of the best a "
-            "minute that could have been taken; none is missed once all is known.",
+            f"Your choices were worth {100.0 * (1.0 - regret):.0f} % of the best a minute that "
+            "could have been taken; none is missed once all is known.",
             choices[-1].event.seq if choices else left,
         )
     ]

@@ -178,7 +178,10 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
         stood_there = odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
         if one is None and stood_there:
             unread += EVIDENCE * share * UNREAD
-        because.append(Because(_said(cause, one, stood_there=stood_there), finding.seq))
+        words = _said(cause, one, stood_there=stood_there)
+        if one and not one.is_shown and _moment(visit, cause) < finding.seq:
+            words = _too_late(cause)
+        because.append(Because(words, finding.seq))
         if one and one.is_enough and one.is_left_open:
             because.append(Because(_left_open(one), finding.seq))
     wrong = [cause for cause in finding.causes if cause not in shares(key)]
@@ -213,6 +216,12 @@ def _said(cause: str, one: Carried | None, *, stood_there: bool) -> str:
     if one.odds >= SUSPICION:
         return f"A suspicion, not yet enough for a repair: {name}. It tells most: {best}."
     return f"Right, but your readings left it open: {name}. It tells most: {best}."
+
+
+def _too_late(cause: str) -> str:
+    """A reading that came after the repair, in words."""
+    name, best = name_of(cause), MEASUREMENTS[strongest(cause)].said
+    return f"Mended before a reading you rested it on had shown it: {name}. It tells most: {best}."
 
 
 def _left_open(one: Carried) -> str:

@@ -100,10 +100,9 @@ def measuring(visit: Visit, key: Key) -> Part:
     because = []
     points = 15.0 * min(len(numbers) / FEW, 1.0)
     left = (numbers or visit.events)[-1].seq
+    text = f"Readings with a number: {len(numbers)}."
     if len(numbers) < FEW:
-        text = f"Only {len(numbers)} readings with a number were taken."
-    else:
-        text = f"{len(numbers)} readings with a number were taken."
+        text = f"Readings with a number: {len(numbers)}. Fewer than {FEW} are few to reason from."
     because.append(Because(text, left))
     used = {event.seq for event in cited(visit)}
     weak = {event.seq: weakness(visit, event) for event in numbers}

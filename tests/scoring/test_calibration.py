@@ -9,11 +9,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from simulator.calls.events import Closed, Probed
+from simulator.calls.events import Closed, Declared, Opened, Probed
 from simulator.calls.probes import AFTER
+from simulator.calls.probes import asked as count_asked
+from simulator.calls.visit import fold
 from simulator.scoring.calibration import STAKE, calibration, skill
 from simulator.serve.visits.visits import CallDesk, open_desk
-from tests.scoring.made import visit_of
+from tests.scoring.made import measured, visit_of
 from tests.scoring.played import desk_for, do, go
 
 TRUE = {"loaded_filter": 1.0}
@@ -62,6 +64,17 @@ def test_all_answers_together_win_or_lose_the_stake_and_skipping_costs_nothing()
     assert sum(given("loaded_filter", "loaded_filter")) == pytest.approx(-STAKE)
     assert sum(given("undercharge")) > 0.9 * STAKE
     assert given("", "") == []
+    # Answering only when sure wins no more than that one answer's share.
+    assert sum(given("", "loaded_filter")) == pytest.approx(-STAKE / 2.0)
+
+
+@pytest.mark.parametrize(("stated_after", "asked"), [(2, 0), (3, 1), (8, 2), (30, 3)])
+def test_what_was_asked_is_counted_up_to_the_finding(stated_after: int, asked: int) -> None:
+    events = [Opened(seq=0, minute=0.0, is_running=True)]
+    events += [measured(seq, "coil_airflow", 5.0 * seq) for seq in range(1, 31)]
+    stated = Declared(seq=stated_after + 1, minute=500.0, causes=("loaded_filter",), cited=())
+    later = [replace(e, seq=e.seq + 1) for e in events[stated.seq :]]
+    assert count_asked(fold([*events[: stated.seq], stated, *later])) == asked
 
 
 @pytest.fixture
