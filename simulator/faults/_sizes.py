@@ -103,10 +103,26 @@ def bounds_shown(kind: FaultKind, system: str) -> list[list[str]]:
     """
     if not is_sized(kind):
         return []
-    return [_shown(kind, bound * kind.high, system) for bound in BOUNDS]
+    return [amount_shown(kind, bound * kind.high, system) for bound in BOUNDS]
 
 
-def _shown(kind: FaultKind, amount: float, system: str) -> list[str]:
+def amount_shown(kind: FaultKind, amount: float, system: str) -> list[str]:
+    """An amount of a fault as people read it.
+
+    Parameters
+    ----------
+    kind : FaultKind
+        Which.
+    amount : float
+        In the unit its severity is entered in. [-]
+    system : str
+        Units, ``us`` or ``si``.
+
+    Returns
+    -------
+    list
+        Number and unit.
+    """
     if kind.kind not in COUNTED:
         printed = show(amount * kind.unit_in_si, kind.kind, system)
         return [printed.text, printed.unit]

@@ -7,7 +7,9 @@ from simulator.calls.sealed import Key
 from simulator.calls.site import Site
 from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import evidence
+from simulator.faults._base import Fault
 from simulator.faults._catalogue import discover
+from simulator.faults._sizes import amount_shown, is_sized
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
@@ -44,7 +46,7 @@ def answer_key(site: Site, system: str = "us") -> dict[str, Any]:
     return {
         "story": key.story,
         "usual_minutes": round(key.usual_minutes),
-        "causes": [_cause(code, share, key) for code, share in key.causes.items()],
+        "causes": [_cause(code, share, key, system) for code, share in key.causes.items()],
         "hazards": [
             {"step": STEPS[h.step].name, "text": h.text, "is_gate": h.is_gate} for h in key.hazards
         ],
@@ -60,13 +62,23 @@ def _usual(repair: str) -> float | None:
     return None if kind.amount_name is None else (kind.low + kind.high) / 2.0
 
 
-def _cause(code: str, share: float, key: Key) -> dict[str, Any]:
+def _size(fault: Fault, system: str) -> list[str]:
+    """How large a fault is; nothing of one that has no degrees."""
+    kind = fault.kind
+    if not is_sized(kind):
+        return ["", ""]
+    return amount_shown(kind, fault.severity / kind.unit_in_si, system)
+
+
+def _cause(code: str, share: float, key: Key, system: str) -> dict[str, Any]:
     fault = discover().get(code)
-    severity = next((f.severity for f in key.faults if f.kind.id == code), None)
+    found = next((f for f in key.faults if f.kind.id == code), None)
+    size, unit = _size(found, system) if found else ["", ""]
     return {
         "name": name_of(code),
         "share": round(100.0 * share),
-        "size": f"{severity:.3g}" if severity is not None else "",
+        "size": size,
+        "size_unit": unit,
         "measure": fault.measure if fault else "",
         "why": fault.why if fault else "",
         "evidence": [

@@ -173,9 +173,12 @@ def test_a_test_says_so_before_it_is_taken_and_when_it_is_done(bench: RunningBen
     told = "A test: one visit, without the coach. 90 minutes are allowed on site."
     assert told in trainee.ask("").body
     token = trainee.take_call("mallorn").split("visit=")[1]
-    assert "Closed: debrief" not in trainee.ask("").body
+    assert "closed after" not in trainee.ask("").body
     hasty_capstone(visits.open_desk(token))
-    assert "Closed: debrief" in trainee.ask("").body
+    home = trainee.ask("").body
+    assert "closed after" in home
+    assert f"debrief.ipynb?visit={token}" in home
+    assert "Once more" not in home
 
 
 def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:
@@ -184,6 +187,10 @@ def test_the_key_is_on_paper_for_the_instructor(bench: RunningBench) -> None:
     page = instructor.ask("instructor/key/mallorn").body
     for word in ("collar", "Supply duct leaking", "Refit and seal", "Cooling that reaches"):
         assert word in page
+    assert "Size 22 %: share of the fan flow lost" in " ".join(page.split())
+    assert "Size 4.8 kW: strip power on" in " ".join(
+        instructor.ask("instructor/key/rooke").body.split()
+    )
     assert instructor.ask("instructor/key/nothing").status == 404
 
 
