@@ -31,7 +31,7 @@ FLAGS = [
 ]
 
 
-def _chromium() -> str | None:
+def chromium() -> str | None:
     """A browser of the system; without one, the one that playwright installs."""
     named = os.environ.get("BENCHCALL_CHROMIUM")
     return named or next((found for name in CHROMIUM if (found := shutil.which(name))), None)
@@ -48,9 +48,9 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[RunningBench]:
 def browser() -> Iterator[Browser]:
     """One Chromium for all tests."""
     with sync_playwright() as player:
-        chromium = player.chromium.launch(executable_path=_chromium(), args=FLAGS)
-        yield chromium
-        chromium.close()
+        one = player.chromium.launch(executable_path=chromium(), args=FLAGS)
+        yield one
+        one.close()
 
 
 class _Learner(NamedTuple):
