@@ -10,13 +10,14 @@ from typing import Any
 import pytest
 
 from simulator.serve.classes.files import class_records, class_visits, reflections
-from simulator.serve.kernels.beside import Beside
+from simulator.serve.kernels.beside import Beside, Steps
 from simulator.serve.visits import visits
 from simulator.serve.visits.closed_desk import NOT_CLOSED, NOT_YOURS
 from simulator.serve.visits.debrief_page import DebriefPage
 from simulator.serve.visits.next_call import next_call
 from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import desk_for, hasty_capstone
+from tests.serve.running import soon
 
 ME, OTHER = "trainee-of-the-tests", "somebody-elses-browser"
 REPLAY = {"do": "replay", "minute": 3, "test": "smoke_return", "units": "us"}
@@ -129,6 +130,28 @@ def test_slow_answers_come_beside_the_page_and_once() -> None:
     asked.set()
     beside._thread.join(30.0)
     assert beside.answer() == beside.answer() == {"odds": True}
+
+
+def test_work_that_tells_its_steps_is_told_with_them() -> None:
+    steps, go_on = Steps(), threading.Event()
+
+    def work() -> dict[str, Any]:
+        steps.reach(2)
+        return {"odds": go_on.wait(30.0)}
+
+    beside = Beside(work, steps)
+    assert soon(lambda: beside.answer() == {"pending": True, "step": 2})
+    go_on.set()
+    beside._thread.join(30.0)
+    assert beside.answer() == {"odds": True}
+
+
+def test_odds_are_worked_out_in_three_steps_in_their_order(desk: CallDesk) -> None:
+    hasty_capstone(desk)
+    reached: list[int] = []
+    told = desk.odds("us", reached.append)
+    assert reached == [1, 2, 3]
+    assert {"odds", "causes", "total"} <= set(told)
 
 
 def test_what_fails_beside_the_page_is_told_where_it_is_asked() -> None:

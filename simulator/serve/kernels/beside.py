@@ -1,11 +1,35 @@
 """Work that takes seconds, done beside a page so that the page goes on answering."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from threading import Thread
 from typing import Any
 
 Answer = dict[str, Any]
 PENDING = "pending"
+
+
+@dataclass(slots=True)
+class Steps:
+    """How far work has come that tells its steps.
+
+    Parameters
+    ----------
+    reached : int
+        The step under way, from 1; 0 where none is told. [-]
+    """
+
+    reached: int = 0
+
+    def reach(self, step: int) -> None:
+        """Note that a step has begun.
+
+        Parameters
+        ----------
+        step : int
+            Counted from 1. [-]
+        """
+        self.reached = step
 
 
 class Beside:
@@ -15,10 +39,13 @@ class Beside:
     ----------
     work : callable
         Gives the answer; it must not touch what the page itself works with.
+    steps : Steps, optional
+        Where the work notes how far it has come.
     """
 
-    def __init__(self, work: Callable[[], Answer]) -> None:
+    def __init__(self, work: Callable[[], Answer], steps: Steps | None = None) -> None:
         self._work = work
+        self._steps = steps or Steps()
         self._answer: Answer | None = None
         self._problem: Exception | None = None
         self._thread = Thread(target=self._run, name="beside", daemon=True)
@@ -51,7 +78,7 @@ class Beside:
         Returns
         -------
         dict
-            ``pending`` while it is under way.
+            ``pending`` while it is under way, and ``step`` where its work tells them.
 
         Raises
         ------
@@ -59,7 +86,8 @@ class Beside:
             What the work raised, where the page asks for it.
         """
         if not self.is_over:
-            return {PENDING: True}
+            step = self._steps.reached
+            return {PENDING: True, **({"step": step} if step else {})}
         if self._problem is not None:
             raise self._problem
         return dict(self._answer or {})

@@ -1,5 +1,6 @@
 """What a visit gives away once it is closed: debrief, odds, replay, one good path."""
 
+from collections.abc import Callable
 from typing import Any
 
 from simulator.calls.site import Site
@@ -96,7 +97,11 @@ class ClosedDesk:
         if hindrance := self.untold():
             return {"problem": hindrance}
         told = first_answer(self._record.token, self._visit, self._site, _known(system))
-        visit = {"number": self._record.number, "minutes": round(self._visit.minute)}
+        visit = {
+            "number": self._record.number,
+            "minutes": round(self._visit.minute),
+            "readings": len(self._visit.readings),
+        }
         head = {"visit": visit, "work_order": work_order(self._site), "by_hand": self._by_hand()}
         told["to_explain"]["own_answer"] = reflections().newest(self._record.token)
         return {"debrief": {**head, **told, "replay_tests": choices(self._site)}}
@@ -127,13 +132,17 @@ class ClosedDesk:
             return {"problem": str(problem)}
         return {"own_answer": reflections().newest(self._record.token)}
 
-    def odds(self, system: str = "us") -> dict[str, Any]:
+    def odds(
+        self, system: str = "us", reached: Callable[[int], object] = lambda _: None
+    ) -> dict[str, Any]:
         """How likely what was true was after each reading, and the points that rest on it.
 
         Parameters
         ----------
         system : str
             Units, ``us`` or ``si``.
+        reached : callable
+            Told as each of three steps begins: the table of the call, the readings, the points.
 
         Returns
         -------
@@ -141,11 +150,18 @@ class ClosedDesk:
             ``odds`` by event, ``turns``, ``causes`` and the points that the debrief lacked, or
             ``problem`` while the visit is open.
         """
+        from simulator.diagnosis.expected import expected_at
         from simulator.scoring.for_and_against import for_and_against
+        from simulator.scoring.odds import believed
         from simulator.serve.visits.graded import second_answer
 
         if hindrance := self.untold():
             return {"problem": hindrance}
+        reached(1)
+        expected_at(self._site.call)
+        reached(2)
+        believed(self._visit, self._site)
+        reached(3)
         causes = for_and_against(self._visit, self._site, _known(system))
         told = second_answer(self._record.token, self._visit, self._site)
         return {**told, "causes": causes}

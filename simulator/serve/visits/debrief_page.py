@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from simulator.serve.kernels.beside import Beside
+from simulator.serve.kernels.beside import Beside, Steps
 from simulator.serve.visits import visits
 from simulator.serve.visits.closed_desk import ClosedDesk
 from simulator.serve.visits.next_call import next_call
@@ -57,8 +57,11 @@ class DebriefPage:
         if key not in self._under_way:
             # A desk of its own: what a site has solved is no place for two at once.
             own = visits.open_desk(desk.record.token)
-            work = _reckoned if what == "odds" else ClosedDesk.good_path
-            self._under_way[key] = Beside(lambda: work(own, key[1]))
+            steps = Steps()
+            self._under_way[key] = Beside(
+                lambda: _reckoned(own, key[1], steps) if what == "odds" else own.good_path(key[1]),
+                steps,
+            )
         return self._under_way[key].answer()
 
     def _opened(self, desk: ClosedDesk, units: str) -> dict[str, Any]:
@@ -70,9 +73,9 @@ class DebriefPage:
         return told
 
 
-def _reckoned(desk: ClosedDesk, units: str) -> dict[str, Any]:
+def _reckoned(desk: ClosedDesk, units: str, steps: Steps) -> dict[str, Any]:
     """Odds and points, and the call to take next, which waits for the points."""
-    told = desk.odds(units)
+    told = desk.odds(units, steps.reach)
     if "total" in told:
         told["next_call"] = next_call(desk.record, told["total"])
     return told

@@ -29,9 +29,8 @@ function inShort(d) {
   return el("section", { class: "short" }, el("h2", {}, WORDS.short),
     el("ol", { class: "sentences" }, d.in_short.map((line) => el("li", {}, line.text, " ", toStep(d, line.seq)))),
     nextCall(d),
-    d.by_hand || d.total !== null
-      ? el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`)
-      : el("p", { class: "total open", role: "status" }, WORDS.totalOpen),
+    (d.by_hand || d.total !== null) && el("p", { class: "total" }, `${WORDS.total}: ${d.by_hand ? d.by_hand.points : d.total} ${WORDS.of} ${d.of}`),
+    d.awaited && d.awaited.node,
     d.by_hand && el("p", { class: "by-hand" }, `${WORDS.byHand}: ${d.by_hand.own_reason}`),
     d.by_hand && d.total !== null && el("p", { class: "small" }, `${WORDS.byRubric}: ${d.total} ${WORDS.of} ${d.of}`),
     el("p", { class: "no-print to-parts" }, el("a", { href: "#points", onclick: goTo }, WORDS.toPoints),
@@ -163,18 +162,6 @@ function swap(old, fresh) {
   (same || again[0])?.focus({ preventScroll: true });
 }
 
-// Paper cannot be unfolded: what is folded opens for it, and folds again after.
-function unfoldOnPaper(root) {
-  let folded = [];
-  window.addEventListener("beforeprint", () => {
-    folded = [...root.querySelectorAll("details:not([open])")];
-    for (const one of folded) one.open = true;
-  });
-  window.addEventListener("afterprint", () => {
-    for (const one of folded) one.open = false;
-  });
-}
-
 function render({ model, el: host }) {
   speak(model, WORDS);
   const line = new Line(model);
@@ -191,12 +178,14 @@ function render({ model, el: host }) {
     if (answer.problem) { notice.textContent = answer.problem; notice.classList.add("problem"); }
     if (!answer.debrief) return;
     // The likelihoods take some seconds to work out; the page is read meanwhile.
-    const reckoned = askSlowly(line, { do: "odds", units });
-    const shown = { ...answer.debrief, units, reckoned, odds: {}, turns: [], causes: [], reckoning: true };
+    const steps = [WORDS.reckonUnits, put(WORDS.reckonReadings, { n: answer.debrief.visit.readings }), WORDS.reckonPoints];
+    const waiting = awaited(steps, answer.debrief.total === null ? WORDS.totalOpen : WORDS.oddsOpen);
+    const reckoned = askSlowly(line, { do: "odds", units }, waiting.tell);
+    const shown = { ...answer.debrief, units, reckoned, awaited: waiting, odds: {}, turns: [], causes: [], reckoning: true };
     body.replaceChildren(...debriefPage(shown, line).filter(Boolean));
     reckoned.then(({ problem, odds = {}, turns = [], causes = [], ...points }) => {
       if (problem) { notice.textContent = problem; notice.classList.add("problem"); }
-      const told = { ...shown, ...points, odds, turns, causes, reckoning: false };
+      const told = { ...shown, ...points, odds, turns, causes, reckoning: false, awaited: null };
       swap(body.querySelector(".short"), inShort(told));
       swap(body.querySelector(".points-part"), parts(told));
       body.querySelector(".turns").replaceWith(turnsOf(told));

@@ -1,9 +1,30 @@
 // What a trainee does in a debrief: explain a reading, measure again in a replay, read one good path.
 
 // An answer that is worked out beside the page is asked for again until it is there.
-function askSlowly(line, message) {
-  return line.ask(message).then((answer) => (answer.pending
-    ? new Promise((done) => setTimeout(() => done(askSlowly(line, message)), 1000)) : answer));
+function askSlowly(line, message, meanwhile = () => {}) {
+  return line.ask(message).then((answer) => {
+    if (!answer.pending) return answer;
+    meanwhile(answer.step || 0);
+    return new Promise((done) => setTimeout(() => done(askSlowly(line, message, meanwhile)), 1000));
+  });
+}
+
+// What is awaited, which step of it is under way and for how long: a step is spoken, seconds are not.
+function awaited(steps, what) {
+  const began = performance.now();
+  const bar = el("progress", { max: steps.length, value: 0, "aria-label": WORDS.awaited });
+  const said = el("span", { role: "status" });
+  const seconds = el("span", { class: "small", "aria-hidden": "true" });
+  let reached = 0;
+  const tell = (step) => {
+    seconds.textContent = put(WORDS.soFar, { n: Math.round((performance.now() - began) / 1000) });
+    if (step === reached && said.textContent) return;
+    reached = step;
+    bar.value = Math.max(0, step - 1);
+    said.textContent = `${put(WORDS.step, { step: Math.max(1, step), of: steps.length })} ${steps[Math.max(1, step) - 1]}`;
+  };
+  tell(0);
+  return { tell, node: el("div", { class: "awaited" }, el("p", {}, what), el("p", {}, bar, " ", said, " ", seconds)) };
 }
 
 // The question comes first; the answer is kept and nobody grades it.

@@ -100,6 +100,18 @@ function withUnit(shown, unit) {
   return unit ? `${shown}\u00a0${unit}` : shown;
 }
 
+// Paper cannot be unfolded: what is folded opens for it, and folds again after.
+function unfoldOnPaper(root) {
+  let folded = [];
+  window.addEventListener("beforeprint", () => {
+    folded = [...root.querySelectorAll("details:not([open])")];
+    for (const one of folded) one.open = true;
+  });
+  window.addEventListener("afterprint", () => {
+    for (const one of folded) one.open = false;
+  });
+}
+
 // Small things this browser remembers; it may refuse to.
 const UNITS_KEY = "benchcall-units";
 
