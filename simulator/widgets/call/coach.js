@@ -8,6 +8,7 @@ function coachBar(foot, line, units) {
   let now = null;
   let asking = false;
   let isUp = false;
+  let isPaused = false;
   const words = el("div", { class: "coach-said" });
   // The live region itself always stands: what is put into it is spoken.
   const said = el("div", { role: "status", "aria-live": "polite" }, words);
@@ -42,7 +43,7 @@ function coachBar(foot, line, units) {
   }
 
   async function ask() {
-    if (asking) return;
+    if (asking || isPaused) return;
     asking = true;
     button.setAttribute("aria-disabled", "true");
     isUp = true;
@@ -54,7 +55,7 @@ function coachBar(foot, line, units) {
       answer = await line.ask(message);
     }
     asking = false;
-    button.removeAttribute("aria-disabled");
+    if (!isPaused) button.removeAttribute("aria-disabled");
     if (answer.coach && !answer.coach.is_thinking) {
       now = answer.coach;
       hinted();
@@ -65,7 +66,10 @@ function coachBar(foot, line, units) {
   }
 
   // What the view says of the coach: nothing in a test, the last hint after a reload.
-  function show(told) {
+  function show(told, paused) {
+    isPaused = Boolean(paused);
+    if (isPaused || asking) button.setAttribute("aria-disabled", "true");
+    else button.removeAttribute("aria-disabled");
     if (!told) node.remove();
     else if (!node.isConnected) foot.append(node);
     if (!told || asking) return;

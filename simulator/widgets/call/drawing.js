@@ -120,7 +120,7 @@ function household(at, points) {
   return svg("g", { class: "machine" },
     svg("g", { "data-thing": "customer" }, svg("path", { class: "person", d: `M${x} ${foot - 34}v16m0 0l-5 17m5 -17l5 17m-5 -31l-8 10m8 -10l8 10` }),
     svg("circle", { class: "person", cx: x, cy: foot - 40, r: 5.5 })),
-    svg("rect", { "data-thing": "thermostat", x: wall - 5, y: beam - 33, width: 10, height: 14, rx: 2 }),
+    svg("rect", { "data-thing": "thermostat", x: wall - 5, y: beam - (at.isNarrow ? 33 : 37), width: 10, height: 14, rx: 2 }),
     svg("g", { "data-thing": "electrical_panel", transform: `translate(${panel.join(" ")})` },
       svg("rect", { width: 14, height: 24, rx: 2 }), svg("path", { d: "M8 5l-4 8h5l-4 7" })));
 }
@@ -128,7 +128,7 @@ function household(at, points) {
 // What was measured last at a place stands on the drawing where it was measured.
 function spot(place, [x, y], at, view, ui, act) {
   const isHere = place.id === view.here;
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   const rows = view.sheet.filter((row) => row.place === place.id);
   const latest = new Map(rows.filter((row) => row.shown !== null).map((row) => [row.name, row]));
   const shown = [...latest.values()].slice(at.isNarrow ? -1 : -2);

@@ -1,7 +1,7 @@
 // Causes, finding, repair, write-up: what closes a call.
 
 function causes(view, ui, act) {
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   const families = [...new Set(view.causes.map((cause) => cause.family))];
   return el("section", { class: "drawer", "aria-labelledby": "h-causes" },
     el("h2", { id: "h-causes" }, WORDS.causes),
@@ -24,7 +24,7 @@ function causes(view, ui, act) {
 }
 
 function finding(view, ui, act) {
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   const box = (group, code, label) => el("label", { class: "check" },
     el("input", {
       type: "checkbox", checked: ui[group].has(code), "data-key": `${group}-${code}`, disabled: !open,
@@ -72,7 +72,7 @@ function howLarge(cause, ui, open) {
 
 // A finding that rests on nothing is asked about once; it may still be stated.
 function stating(view, ui, act) {
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   const state = () => { ui.guess = false; act({ do: "declare", causes: [...ui.found], cited: [...ui.cited], sizes: [...ui.found].map((code) => ui.size[code] || "") }); };
   const asks = ui.guess && ui.cited.size === 0;
   return el("div", {},
@@ -94,7 +94,7 @@ function stating(view, ui, act) {
 }
 
 function repair(view, ui, act) {
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   const places = [...new Set(view.repairs.map((item) => item.place))];
   return el("section", { class: "drawer", "aria-labelledby": "h-repair" },
     el("h2", { id: "h-repair" }, WORDS.repair),
@@ -104,10 +104,10 @@ function repair(view, ui, act) {
       el("ul", { class: "lines" }, view.repairs_done.map((done) =>
         el("li", {}, `${put(WORDS.at, { minute: Math.round(done.minute) })}: ${done.name}`,
           done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : ""))),
-      open && el("div", { class: "row" },
+      view.visit.phase === "open" && el("div", { class: "row" },
         // Beside the sheet it is in reach anyway.
         ui.isPhone && view.system.state !== "running" && el("button", {
-          class: ui.primary("start"), "data-key": "start-after", "data-heir": "retest", onclick: () => act({ do: "start" }),
+          class: ui.primary("start"), "data-key": "start-after", "data-heir": "retest", disabled: !open, onclick: () => act({ do: "start" }),
         }, WORDS.start[view.system.mode]),
         el("button", { "data-key": "retest", onclick: () => ui.turnTo("here", "desk-here") }, WORDS.retest))),
     jumps(places.map((place, i) => [`r-${i}`, view.places.find((item) => item.name === place)?.short || place || WORDS.anywhere])),
@@ -128,21 +128,21 @@ function offered(item, open, ui, act) {
     el("div", { class: "grow" },
       el("span", {}, item.name), el("span", { class: "small" }, ` ${item.minutes}\u00a0${WORDS.min}`),
       el("p", { class: "small" }, item.consequence, ` ${WORDS.needs}: ${WORDS.powers[item.power] || item.power}.`),
-      ui.repair === item.code && repairSure(item, ui, act)),
+      ui.repair === item.code && repairSure(item, open, ui, act)),
     ui.repair !== item.code && el("button", {
       "data-key": `repair-${item.code}`, disabled: !open, "aria-label": `${WORDS.choose}: ${item.name}`,
       onclick: () => { ui.repair = item.code; ui.draw(); ui.focus(item.blocked ? `first-${item.code}` : `sure-${item.code}`); },
     }, WORDS.choose));
 }
 
-function repairSure(item, ui, act) {
+function repairSure(item, open, ui, act) {
   const running = item.blocked && item.power !== "system running";
   return el("div", { class: "sure", role: "group", tabindex: "-1", "data-key": `terms-${item.code}`, "aria-label": item.name },
     item.blocked && el("div", {},
       el("p", { class: "caution" }, item.blocked),
       running
-        ? el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "stop" }) }, WORDS.stop)
-        : el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, onclick: () => act({ do: "start" }) }, WORDS.startAgain)),
+        ? el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, disabled: !open, onclick: () => act({ do: "stop" }) }, WORDS.stop)
+        : el("button", { class: ui.primary(`first-${item.code}`), "data-key": `first-${item.code}`, "data-heir": `terms-${item.code}`, disabled: !open, onclick: () => act({ do: "start" }) }, WORDS.startAgain)),
     item.caution && el("p", { class: "caution" }, item.caution),
     item.lock_out && el("p", { class: "caution" }, item.lock_out),
     item.amount && el("label", {},
@@ -155,7 +155,7 @@ function repairSure(item, ui, act) {
     el("div", { class: "row" },
       el("button", {
         class: ui.primary(`sure-${item.code}`), "data-key": `sure-${item.code}`, "data-heir": `repair-${item.code}`,
-        disabled: Boolean(item.blocked),
+        disabled: !open || Boolean(item.blocked),
         onclick: async () => {
           const ok = await act({ do: "repair", repair: item.code, amount: item.amount ? ui.amount[item.code] || "" : null });
           if (!ok) return;
@@ -170,13 +170,13 @@ function repairSure(item, ui, act) {
 }
 
 function writeUp(view, ui, act) {
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   return el("section", { class: "drawer", "aria-labelledby": "h-write" },
     el("h2", { id: "h-write" }, WORDS.writeUp),
     el("p", { class: "small", id: "write-help" }, WORDS.writeUpHelp),
     el("textarea", {
       "aria-label": WORDS.writeUp, "aria-describedby": "write-help", "data-key": "write-text",
-      value: ui.draft(view), disabled: !open, oninput: (e) => ui.keepDraft(e.target.value),
+      value: ui.draft(view), disabled: view.visit.phase !== "open", oninput: (e) => ui.keepDraft(e.target.value),
     }),
     el("div", { class: "row" },
       el("button", { "data-key": "write", disabled: !open, onclick: () => act({ do: "write_up", text: ui.draft(view) }) },
@@ -192,7 +192,7 @@ function closing(view, ui, act) {
     ui.closing
       ? closeSure(view, ui, act)
       : el("button", {
-        class: ui.primary("close"), "data-key": "close",
+        class: ui.primary("close"), "data-key": "close", disabled: !isOpen(view),
         // What is written is left with the customer, saved before or not.
         onclick: async () => {
           const text = ui.draft(view);
@@ -215,6 +215,6 @@ function closeSure(view, ui, act) {
     missing.length > 0 ? el("div", { class: "caution" }, list(WORDS.closeMissing, missing)) : el("p", {}, WORDS.closeNothing),
     list(WORDS.closeSeeTo, seeTo),
     el("div", { class: "row" },
-      el("button", { class: ui.primary("close-sure"), "data-key": "close-sure", onclick: () => act({ do: "close" }) }, WORDS.closeYes),
+      el("button", { class: ui.primary("close-sure"), "data-key": "close-sure", disabled: !isOpen(view), onclick: () => act({ do: "close" }) }, WORDS.closeYes),
       el("button", { "data-key": "close-not", onclick: () => { ui.closing = false; ui.draw(); ui.focus("close"); } }, WORDS.closeNot)));
 }

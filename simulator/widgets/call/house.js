@@ -2,7 +2,7 @@
 
 function card(view, ui, act) {
   const place = view.places.find((item) => item.id === view.here);
-  const open = view.visit.phase === "open";
+  const open = isOpen(view);
   const parts = partsOf(place);
   const isMeasured = parts.some((part) => part.group);
   return el("section", { class: "card", "aria-labelledby": "h-card" },

@@ -6,6 +6,7 @@ const PHONE = "(max-width: 47.5em)"; // grows with the reader's own text size
 const NARROW_DRAWING = 560; // CSS px of the drawing's own column
 const HEAR_TERMS = 3000; // ms, in a class
 const ROOM = 240; // CSS px to be seen of what can be done at a place
+const LOW = 700; // CSS px: a window too low for a work order that stands open
 
 function render({ model, el: host }) {
   speak(model, WORDS);
@@ -22,6 +23,7 @@ function render({ model, el: host }) {
   const coach = coachBar(foot, line, () => view.visit.units);
   root.append(body, foot);
   host.append(root);
+  unfoldOnPaper(root);
 
   const ui = {
     wait: "10", probe: {}, technique: {}, amount: {}, size: {}, found: new Set(), cited: new Set(), repair: null,
@@ -94,7 +96,7 @@ function render({ model, el: host }) {
     root.removeAttribute("aria-busy");
     if (answer.view) {
       view = answer.view;
-      coach.show(view.coach);
+      coach.show(view.coach, view.is_paused);
       settle(before, message);
       if (message.do === "close") ui.closing = false;
       if (message.do === "go" && before && view.here !== before.here) ui.desk = "here";
@@ -212,7 +214,7 @@ function render({ model, el: host }) {
     ui.isPhone = window.matchMedia(PHONE).matches;
     ui.isNarrow = (body.clientWidth || window.innerWidth) * (ui.isPhone ? 1 : 7 / 12) < NARROW_DRAWING;
     // The work order stands open where there is room beside the complaint.
-    if (ui.orderOpen === null) ui.orderOpen = !ui.isPhone;
+    if (ui.orderOpen === null) ui.orderOpen = !ui.isPhone && window.innerHeight >= LOW;
     root.dataset.tab = tab();
     root.dataset.ready = "true";
     replaceKeepingFocus(body, [
@@ -256,14 +258,18 @@ function render({ model, el: host }) {
   async function hearTerms() {
     if (!view || !view.in_class || view.visit.phase !== "open" || busy || document.hidden) return;
     const before = view;
-    const { terms } = await line.ask({ do: "terms" });
+    const { terms, is_paused: isPaused } = await line.ask({ do: "terms" });
     if (!terms || view !== before || busy || terms.join() === before.terms.join()) return;
-    view = { ...view, terms };
+    view = { ...view, terms, is_paused: isPaused };
     draw();
+    coach.show(view.coach, isPaused);
     const fresh = terms.filter((text) => !before.terms.includes(text));
-    say(fresh.join(" "), fresh.length > 0);
+    say(fresh.join(" ") || (before.is_paused && !isPaused ? WORDS.goesOn : ""), fresh.length > 0);
   }
   window.setInterval(hearTerms, HEAR_TERMS);
+
+  // What stands beside the house ends where the foot begins, however much the coach says.
+  new ResizeObserver(() => root.style.setProperty("--foot", `${foot.offsetHeight}px`)).observe(foot);
 
   act({ do: "look_around" });
 }

@@ -32,11 +32,11 @@ function probe(view, ui, act) {
     PROBED.map(row),
     el("div", { class: "row" },
       el("button", {
-        "data-key": "probe-keep", "data-heir": "desk-here",
+        "data-key": "probe-keep", "data-heir": "desk-here", disabled: view.is_paused,
         onclick: () => (now.first || now.second ? send().then(answered) : ui.focus("probe-first")),
       }, WORDS.probe.keep),
       el("button", {
-        "data-key": "probe-aside", "data-heir": "desk-here",
+        "data-key": "probe-aside", "data-heir": "desk-here", disabled: view.is_paused,
         onclick: () => act({ do: "probe", causes: [], percents: [] }).then(answered),
       }, WORDS.probe.aside)));
 }

@@ -15,7 +15,9 @@ function units(view, act) {
 function sheet(view, act) {
   const ready = view.places.flatMap((place) => place.steps).filter((step) => step.done);
   return el("section", { class: "tab-sheet", "aria-labelledby": "h-sheet", tabindex: "0" },
-    el("div", { class: "sheet-head" }, el("h2", { id: "h-sheet" }, WORDS.sheet), units(view, act)),
+    el("div", { class: "sheet-head" }, el("h2", { id: "h-sheet" }, WORDS.sheet),
+      el("div", { class: "row" },
+        el("button", { class: "quiet", "data-key": "print", onclick: () => window.print() }, WORDS.print), units(view, act))),
     ready.length > 0 && el("details", { class: "small", "data-keep": "ready" },
       el("summary", { "data-key": "ready" }, `${WORDS.prepared} (${ready.length})`),
       el("ul", { class: "lines" }, ready.map((step) => el("li", {}, step.name)))),
@@ -50,17 +52,26 @@ function placeName(view, id) {
   return place ? place.name : id;
 }
 
+// Place, time, tool, how the system stood, whether the number had come to rest.
+function whereAndHow(row, view) {
+  const isNumber = row.shown !== null && row.shown !== undefined;
+  return [
+    placeName(view, row.place),
+    `${put(WORDS.at, { minute: Math.round(row.minute) })} (${row.clock})`,
+    isNumber && row.tool, row.technique,
+    // What a customer says does not hang on what the system does.
+    row.place !== "customer" && row.conditions,
+    // Off is told by how the system stood.
+    (isNumber ? row.steadiness !== "system off" : row.steadiness === "not steady") && WORDS.steadiness[row.steadiness],
+    row.after_repair && WORDS.afterRepair,
+  ];
+}
+
 function readingRow(row, view) {
   return el("li", { class: row.after_repair ? "after" : "", "data-seq": row.seq },
     el("div", { class: "grow" },
       el("span", {}, row.name),
-      el("span", { class: "small where" },
-        `${placeName(view, row.place)} · ${put(WORDS.at, { minute: Math.round(row.minute) })} (${row.clock})`,
-        // What a customer says does not hang on what the system does.
-        row.conditions && row.place !== "customer" ? ` · ${row.conditions}` : "",
-        row.steadiness === "not steady" ? ` · ${WORDS.steadiness[row.steadiness]}` : "",
-        row.technique ? ` · ${row.technique}` : "",
-        row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
+      el("span", { class: "small where" }, whereAndHow(row, view).filter(Boolean).join(" · ")),
       row.words && el("p", { class: "said" }, row.words)),
     row.shown !== null && row.shown !== undefined &&
       el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));

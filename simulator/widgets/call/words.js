@@ -15,6 +15,7 @@ const WORDS = {
   order: "Work order",
   house: "House",
   sheet: "Reading sheet",
+  print: "Print",
   causes: "Causes",
   finish: "Finish",
   here: "You are here",
@@ -100,6 +101,7 @@ const WORDS = {
   closeNot: "Stay",
   closed: "This visit is closed.",
   debrief: "Open the debrief",
+  goesOn: "The class goes on.",
   working: "Working",
   caughtUp: "No answer came in time, so the page asked again: this is where the visit stands.",
   coach: {
