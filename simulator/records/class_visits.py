@@ -27,6 +27,8 @@ class Standing:
         Whether hints may be had.
     allowed : float or None
         Site time, in minutes; None for as much as it takes.
+    beside : str
+        Name of the class that its trainee is in and that this visit does not count for.
     """
 
     is_in_class: bool = False
@@ -35,6 +37,7 @@ class Standing:
     is_held: bool = False
     is_coached: bool = True
     allowed: float | None = None
+    beside: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -185,6 +188,7 @@ class ClassVisits:
             )
             now = connection.execute(newest().where(terms.c.call == row.call)).all()
         held = [r for r in now if r.mode == TEST and not r.is_released]
+        joined = [] if row.id is not None else self._classes.of_trainee(row.trainee)
         if row.id is not None:
             # A class that practises a call goes on while another is tested with it.
             held = [r for r in held if getattr(r, "class") == row.id and mine.mode == TEST]
@@ -196,7 +200,63 @@ class ClassVisits:
             # Nor may hints be had of a call that others are tested with.
             is_coached=mine.mode == PRACTICE and not held,
             allowed=mine.allowed(row.trainee),
+            beside=joined[0].name if joined else "",
         )
+
+    def of_trainee(self, code: str, trainee: str) -> dict[str, str]:
+        """What a trainee has begun for a class.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        trainee : str
+            The browser's own name.
+
+        Returns
+        -------
+        dict
+            Token of the newest visit, by call.
+        """
+        of, visit = schema.class_visits, schema.visits
+        with self._classes.reading() as connection:
+            rows = connection.execute(
+                select(visit.c.call, visit.c.token)
+                .join(of, of.c.token == visit.c.token)
+                .where(of.c["class"] == self._classes.by_code(code).id)
+                .where(visit.c.trainee == trainee)
+                .order_by(visit.c.id)
+            ).all()
+        return {row.call: row.token for row in rows}
+
+    def elsewhere(self, code: str, since: float) -> set[str]:
+        """Who of a class has just acted on a visit that does not count for it.
+
+        Parameters
+        ----------
+        code : str
+            Of the class.
+        since : float
+            The earliest act that is still news, since 1970. [s]
+
+        Returns
+        -------
+        set of str
+            Trainees.
+        """
+        of, visit, member = schema.class_visits, schema.visits, schema.members
+        own, stored = self._classes.by_code(code).id, schema.act_times
+        with self._classes.reading() as connection:
+            rows = connection.execute(
+                select(visit.c.trainee)
+                .join(member, member.c.trainee == visit.c.trainee)
+                .join(stored, stored.c.visit == visit.c.id)
+                .outerjoin(of, of.c.token == visit.c.token)
+                .where(member.c["class"] == own, stored.c.stored_at >= since)
+                .where(of.c["class"].is_(None) | (of.c["class"] != own))
+                .distinct()
+            ).all()
+        return {row.trainee for row in rows}
 
     def begun(self, trainee: str, call: str) -> str | None:
         """A trainee's visit of a call under test, of which there is one only.

@@ -80,13 +80,24 @@ def test_the_board_follows_a_trainee(
     page.get_by_role("button", name="Pause the class").click()
     page.get_by_role("button", name="Let the class go on").wait_for()
     expect(trainee.locator('[data-key="terms"]')).to_contain_text("paused", timeout=15_000)
-    trainee.locator('[data-key="test-ask_changed"]').click()
     expect(trainee.locator(".notice.problem")).to_contain_text("paused the class")
-    trainee.locator('[data-key="coach"]').click()
-    expect(trainee.locator(".coach-said")).to_contain_text("paused the class")
+    # Nothing looks as if it could be pressed; looking and what was typed stay.
+    for key in ("test-ask_changed", "place-thermostat", "stop", "start", "wait", "step-consent"):
+        for button in trainee.locator(f'[data-key="{key}"]').all():
+            expect(button).to_be_disabled()
+    assert trainee.locator(".call .main:not(:disabled)").count() == 0
+    expect(trainee.locator('[data-key="coach"]')).to_have_attribute("aria-disabled", "true")
+    trainee.locator('[data-key="desk-write"]').click()
+    trainee.locator('[data-key="write-text"]').fill("Half a sentence")
+    expect(trainee.locator('[data-key="close"]')).to_be_disabled()
+    trainee.locator('[data-key="desk-here"]').click()
     page.get_by_role("button", name="Let the class go on").click()
     page.get_by_role("button", name="Pause the class").wait_for()
     expect(trainee.locator('[data-key="terms"]')).to_have_count(0, timeout=15_000)
+    expect(trainee.locator(".notice")).to_contain_text("The class goes on.")
+    trainee.locator('[data-key="test-ask_changed"]').click()
+    expect(trainee.locator(".call[aria-busy]")).to_have_count(0)
+    expect(trainee.locator(".readings [data-seq]")).to_have_count(2)
     # A call begun as a test has no coach on its page.
     page.goto(f"/instructor/class/{code}/terms")
     section = page.locator("main section").nth(1)
@@ -94,7 +105,7 @@ def test_the_board_follows_a_trainee(
     section.get_by_role("button", name="Assign").click()
     expect(section).to_contain_text("scores not released")
     trainee.goto("/")
-    trainee.locator("section[aria-labelledby=joined] button").nth(1).click()
+    trainee.locator("section[aria-labelledby=joined] button").first.click()
     expect(trainee.locator(".call[data-ready]")).to_be_visible(timeout=30_000)
     expect(trainee.locator('[data-key="terms"]')).to_contain_text("a test")
     expect(trainee.locator('[data-key="coach"]')).to_have_count(0)

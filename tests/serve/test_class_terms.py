@@ -256,7 +256,7 @@ def test_a_click_asks_the_class_once(
 
 def test_a_page_hears_of_a_pause_without_an_act(one_class: ClassRecord) -> None:
     _, desk = begun("mallorn", "first-trainee")
-    assert desk.act({"do": "terms"}) == {"terms": []}
+    assert desk.act({"do": "terms"}) == {"terms": [], "is_paused": False}
     assert desk.view("us")["in_class"]
     class_records().freeze(one_class.code, True)
-    assert desk.act({"do": "terms"}) == {"terms": [rules.FROZEN]}
+    assert desk.act({"do": "terms"}) == {"terms": [rules.FROZEN], "is_paused": True}

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import time
 from pathlib import Path
 
 import pytest
@@ -86,6 +87,35 @@ def test_a_visit_outside_the_class_calls_does_not_count(here: Path) -> None:
     begun("rooke", "first-trainee")
     begun("mallorn", "somebody-else")
     assert class_visits().tokens(opened.code) == []
+
+
+def test_who_works_another_call_is_told_and_seen_to_do_so(here: Path) -> None:
+    del here
+    opened = class_records().open_class("Tuesday", ["mallorn"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    (row,) = class_board.board(opened)
+    assert row.call == class_board.NO_CALL
+    desk = begun("rooke", "first-trainee")
+    (said,) = desk.view("us")["terms"]
+    assert "the class Tuesday does not count it" in said
+    do(desk, "measure", test="ask_when", technique="careful")
+    (row,) = class_board.board(opened)
+    assert (row.call, row.stage) == (class_board.ELSEWHERE, "not begun")
+    # Once the class's own call is begun it stands there, and says nothing of the kind.
+    own = begun("mallorn", "first-trainee")
+    assert own.view("us")["terms"] == []
+    (row,) = class_board.board(opened)
+    assert row.stage == "looking round"
+
+
+def test_what_was_done_elsewhere_long_ago_or_in_no_class_is_no_news(here: Path) -> None:
+    del here
+    opened = class_records().open_class("Tuesday", ["mallorn"])
+    class_records().join(opened.code, "first-trainee", "Ana")
+    assert begun("rooke", "somebody-else").view("us")["terms"] == []
+    do(begun("rooke", "first-trainee"), "measure", test="ask_when", technique="careful")
+    assert class_visits().elsewhere(opened.code, time.time() - 60.0) == {"first-trainee"}
+    assert class_visits().elsewhere(opened.code, time.time() + 60.0) == set()
 
 
 def test_a_paused_class_keeps_what_was_done_and_takes_nothing_more(here: Path) -> None:

@@ -16,6 +16,7 @@ TEST = "This call is a test."
 TEST_AHEAD = "A test: one visit, without the coach."
 NO_COACH = "There is no coach on this call: what you do and find is your own."
 ALONE = "This call is worked without the coach."
+BESIDE = "Your own visit: the class {name} does not count it. Its calls stand on the home page."
 LEFT = "This visit is closed; its debrief is on the home page."
 ON_PAPER = ("mark", "declare", "write_up", "probe", "close")  # takes no site time
 
@@ -102,7 +103,9 @@ def terms(asked: Standing, minute: float) -> list[str]:
     list of str
         Sentences; none for practice without a limit.
     """
-    said = [TEST] if asked.is_test else []
+    said = [BESIDE.format(name=asked.beside)] if asked.beside else []
+    if asked.is_test:
+        said.append(TEST)
     if not asked.is_test and not asked.is_coached:
         said.append(ALONE)
     if over := used_up(asked, minute):
@@ -134,6 +137,22 @@ def ahead(own: Assignment, trainee: str) -> list[str]:
     if allowed is not None:
         said.append(f"{allowed:.0f} minutes are allowed on site.")
     return said
+
+
+def is_once(own: Assignment) -> bool:
+    """Whether a call may be worked only once.
+
+    Parameters
+    ----------
+    own : Assignment
+        Of the call in the class.
+
+    Returns
+    -------
+    bool
+        True for a test.
+    """
+    return own.mode == TEST_MODE
 
 
 def is_test(token: str) -> bool:

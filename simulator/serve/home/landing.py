@@ -79,17 +79,22 @@ class Home(OwnPage):
             return None
 
     def _terms(self, trainee: str, joined: Any) -> dict[str, dict[str, Any]]:
-        """What is asked of each call of the class, and the one visit of a test already begun."""
+        """What is asked of each call of the class, and which visit of it is begun."""
         if joined is None:
             return {}
         try:
             from simulator.serve.classes.files import assignments, class_visits
-            from simulator.serve.classes.rules import ahead
+            from simulator.serve.classes.rules import ahead, is_once
 
+            begun = class_visits().of_trainee(joined.code, trainee)
             return {
                 call: {
                     "said": ahead(own, trainee),
-                    "begun": class_visits().begun(trainee, call) or "",
+                    # Of a test that which counts; a practice before it is none.
+                    "begun": class_visits().begun(trainee, call) or ""
+                    if is_once(own)
+                    else begun.get(call, ""),
+                    "is_again": not is_once(own),
                 }
                 for call, own in assignments().of(joined.code).items()
             }

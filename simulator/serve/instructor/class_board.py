@@ -23,6 +23,9 @@ from simulator.serve.visits.graded import stored
 
 STAGES = ("not begun", "looking round", "measuring", "finding stated", "repaired", "closed")
 UNREADABLE = "A visit that cannot be read"
+NO_CALL = "–"
+ELSEWHERE = "a call that is not the class's"
+FRESH = 900.0  # since the last act, for somebody to be still there [s]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +74,7 @@ class Row:
 
     seat: int
     name: str
-    call: str = "–"
+    call: str = NO_CALL
     number: str = ""
     stage: str = STAGES[0]
     minutes: int = 0
@@ -159,11 +162,13 @@ def board(of: ClassRecord) -> list[Row]:
         by_trainee.setdefault(pulse.trainee, []).append(pulse)
     terms = assignments().of(of.code)
     now = time.time()
+    elsewhere = class_visits().elsewhere(of.code, now - FRESH)
     rows: list[Row] = []
     for seat, member in enumerate(class_records().members(of.code), start=1):
         pulses = by_trainee.get(member.trainee)
         if not pulses:
-            rows.append(Row(seat=seat, name=member.name))
+            where = ELSEWHERE if member.trainee in elsewhere else NO_CALL
+            rows.append(Row(seat=seat, name=member.name, call=where))
         for pulse in pulses or ():
             try:
                 row, visit = _row(pulse.token, pulse.count)

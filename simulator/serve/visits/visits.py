@@ -202,7 +202,7 @@ class CallDesk(ClosedDesk):
         system = str(units) if units in SYSTEMS else "us"
         asked = class_visits().standing(self._record.token)  # once an act
         if do == "terms":
-            return {"terms": terms(asked, self._visit.minute)}
+            return {"terms": terms(asked, self._visit.minute), "is_paused": asked.is_frozen}
         if do == "coach":
             return self._asked_coach(message.get("seen"), system, asked)
         problem = None
@@ -252,5 +252,6 @@ class CallDesk(ClosedDesk):
             **told,
             "terms": terms(asked, self._visit.minute),
             "in_class": asked.is_in_class,
+            "is_paused": asked.is_frozen,
             "coach": coaching.coached(asked, self._visit, system),
         }
