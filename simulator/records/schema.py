@@ -122,6 +122,14 @@ visit_versions = Table(
     Column("version", Integer, nullable=False),
 )
 
+# In which language the page spoke from which a visit was begun.
+visit_languages = Table(
+    "visit_languages",
+    metadata,
+    Column("token", String(64), ForeignKey("visits.token"), primary_key=True),
+    Column("language", String(8), nullable=False),
+)
+
 # Whether each trainee gets a version of their own; the newest of a class and call counts.
 version_choices = Table(
     "version_choices",

@@ -46,6 +46,8 @@ class Scorecard:
         From 0 to 100; of what is settled where a part is still open. [-]
     version : str
         Of this rubric.
+    regrets : tuple
+        What of the best worth a minute each of the first choices gave away, in their order. [-]
     """
 
     parts: tuple[Part, ...]
@@ -54,6 +56,7 @@ class Scorecard:
     is_capped: bool
     total: float
     version: str = VERSION
+    regrets: tuple[float, ...] = ()
 
     @property
     def is_final(self) -> bool:
@@ -115,4 +118,5 @@ def score(events: Sequence[Event], key: Key, grounds: Grounds | None = None) -> 
         invalid=tuple(reasoning.invalid_charge_tests(visit)),
         is_capped=bool(capped),
         total=round(total, 1),
+        regrets=tuple(round(choice.regret, 3) for choice in known.choices),
     )

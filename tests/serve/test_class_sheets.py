@@ -8,12 +8,14 @@ import pytest
 
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring.best_question import told_most
+from simulator.scoring.grounds import grounds
 from simulator.scoring.odds import believed, gained
 from simulator.scoring.truth import shares
 from simulator.serve.classes.files import class_records, class_visits, overrides
-from simulator.serve.instructor import class_board, class_debrief, class_sheets
+from simulator.serve.instructor import class_board, class_debrief, class_debrief_pages, class_sheets
+from simulator.serve.instructor.form_sheet import form_sheet
 from simulator.serve.instructor.item_statistics import Response, item_rest, items
-from simulator.serve.visits import visits
+from simulator.serve.visits import graded, visits
 from simulator.serve.visits.closed_visits import site_for_paper
 from tests.scoring.played import do, good_capstone, hasty_capstone
 
@@ -86,6 +88,11 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     assert ",45.0," in book
     item = class_sheets.item_sheet(own)
     assert "provisional" in item
+    assert "fewer than 5 visits chose so often" in item
+    assert "It takes 3 who closed another call too" in item
+    form = form_sheet(own)
+    assert "It takes 10 who closed every call" not in form  # one call only
+    assert form.count("It takes two calls.") == 6
     assert "(1)" in item  # the hasty one's wrong cause
     rows = class_board.board(own)
     assert [row.stuck for row in rows] == ["", "", "measures the same again"]
@@ -102,6 +109,18 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     assert [way["letter"] for way in told["ways"]] == ["A", "B"]
     for word in ("Ana", "Ben", "Seat", "points", "Topped off"):
         assert word not in str(told)
+
+
+def test_what_each_choice_gave_away_is_kept_with_the_result(played: str) -> None:
+    rows = class_board.board(class_records().by_code(played))
+    desk = visits.open_desk(rows[0].token)
+    card = graded.stored(rows[0].token)
+    known = grounds(desk.visit, desk._site)
+    assert card is not None
+    assert card.regrets == tuple(round(choice.regret, 3) for choice in known.choices)
+    assert len(card.regrets) > 3
+    assert rows[0].regrets == card.regrets
+    assert class_debrief_pages.choices(rows) == []  # nobody is seen in a mean of two
 
 
 def test_the_best_question_is_the_one_that_moved_the_odds_most(played: str) -> None:

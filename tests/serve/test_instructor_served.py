@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from simulator.serve.classes.files import class_records, reflections
+from simulator.serve.classes.files import class_records, reflections, visit_languages
 from simulator.serve.instructor import door
 from simulator.serve.instructor.door import set_password
 from simulator.serve.visits import visits
@@ -42,7 +42,8 @@ def test_a_trainee_gets_no_further_than_the_door(bench: RunningBench) -> None:
     for path in (
         "instructor", f"instructor/class/{opened.code}", f"instructor/class/{opened.code}/rows",
         f"instructor/class/{opened.code}/results.csv", "instructor/key/mallorn",
-        f"instructor/class/{opened.code}/items.csv", f"instructor/class/{opened.code}/terms",
+        f"instructor/class/{opened.code}/items.csv", f"instructor/class/{opened.code}/form.csv",
+        f"instructor/class/{opened.code}/terms",
         f"instructor/class/{opened.code}/marks", f"instructor/class/{opened.code}/marks/B-1001",
         f"instructor/class/{opened.code}/debrief/mallorn",
         f"instructor/class/{opened.code}/debrief/mallorn/question",
@@ -90,6 +91,17 @@ def test_an_instructor_opens_watches_and_exports(bench: RunningBench) -> None:
     assert instructor.ask(board).status == 302
 
 
+def test_in_which_language_a_visit_was_begun_is_noted(bench: RunningBench) -> None:
+    for language in ("en", "es"):
+        trainee = Client(bench.address)
+        trainee.ask("")
+        form = f"_xsrf={trainee.cookie('_xsrf')}".encode()
+        spoken = {"Accept-Language": f"{language}-US"}
+        taken = trainee.ask("start/mallorn", method="POST", body=form, headers=spoken)
+        token = str(taken.headers["Location"]).split("visit=")[1]
+        assert visit_languages().of([token, "nobody"]) == {token: language}
+
+
 def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     instructor, trainee = Client(bench.address), Client(bench.address)
     send(instructor, "instructor/door", password=PASSWORD)
@@ -131,6 +143,7 @@ def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     assert "&lt;i&gt;the power went out" in record
     assert "By the rubric" in record
     assert "provisional" in instructor.ask(f"{own}/items.csv").body
+    assert "Cronbach" in instructor.ask(f"{own}/form.csv").body
     assert instructor.ask(f"{own}/marks/B-9").status == 404
     assert instructor.ask(f"{own}/debrief/rooke").status == 404
     assert send(instructor, f"{own}/terms", do="add", call="rooke").status == 303

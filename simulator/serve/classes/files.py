@@ -11,6 +11,7 @@ from simulator.records.dealt_versions import DealtVersions
 from simulator.records.graded_visits import GradedVisits
 from simulator.records.overrides import Overrides
 from simulator.records.reflections import Reflections
+from simulator.records.visit_languages import VisitLanguages
 from simulator.serve.paths import RECORDS_FILE, data_directory
 
 
@@ -83,6 +84,16 @@ def reflections() -> Reflections:
     Reflections
     """
     return Reflections(class_records())
+
+
+def visit_languages() -> VisitLanguages:
+    """In which language visits were begun.
+
+    Returns
+    -------
+    VisitLanguages
+    """
+    return VisitLanguages(class_records())
 
 
 def graded_visits() -> GradedVisits:

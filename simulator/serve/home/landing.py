@@ -10,6 +10,7 @@ from simulator.serve.paths import lessons_directory
 from simulator.serve.web.handlers import A_YEAR, OwnPage
 from simulator.serve.web.notebooks import pages
 from simulator.serve.web.speaking import COOKIE as LANGUAGE_COOKIE
+from simulator.serve.web.speaking import page_language
 from simulator.words.catalogue import ENGLISH, languages
 
 IN_A_TEST = "This call is a test at the moment"
@@ -188,7 +189,7 @@ class StartCall(OwnPage):
         """
         self.check_xsrf_cookie()
         from simulator.serve.classes.dealing import version_for
-        from simulator.serve.classes.files import class_visits
+        from simulator.serve.classes.files import class_visits, visit_languages
         from simulator.serve.classes.rules import may_start
         from simulator.serve.visits import visits
 
@@ -202,6 +203,8 @@ class StartCall(OwnPage):
         if token is None:
             token = visits.start_visit(known, trainee, version_for(known, trainee))
             class_visits().note(token, known, trainee)
+            self.begin_language()
+            visit_languages().note(token, page_language())
         self.redirect(
             f"{self.settings['base_url']}voila/render/call.ipynb?visit={quote(token)}", status=303
         )

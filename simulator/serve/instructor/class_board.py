@@ -70,6 +70,8 @@ class Row:
         Stated, by code.
     hint_depth : int
         The deepest hint taken, 0 without one. [-]
+    regrets : tuple of float
+        What each choice gave away of the best, once worked out. [-]
     """
 
     seat: int
@@ -93,6 +95,7 @@ class Row:
     is_capped: bool = False
     causes: tuple[str, ...] = ()
     hint_depth: int = 0
+    regrets: tuple[float, ...] = ()
 
     @property
     def is_closed(self) -> bool:
@@ -221,6 +224,7 @@ def _known(token: str, count: int) -> tuple[Row, Visit]:
         is_capped=bool(card and card.is_capped),
         causes=found,
         hint_depth=depth(visit),
+        regrets=card.regrets if card and card.is_final else (),
     )
     return row, visit
 

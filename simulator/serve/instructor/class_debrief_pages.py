@@ -15,7 +15,8 @@ from simulator.serve.instructor import class_board
 from simulator.serve.instructor.class_board import Row
 from simulator.serve.instructor.class_debrief import class_debrief, class_question
 from simulator.serve.instructor.corner_pages import ONE_CLASS, InstructorPage
-from simulator.serve.visits import visits
+from simulator.serve.instructor.item_statistics import FEWEST_CHOICES, regret_curve
+from simulator.serve.visits import grading, visits
 from simulator.serve.visits.closed_visits import site_for_paper
 from simulator.serve.web.speaking import said
 
@@ -48,6 +49,33 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Vis
     return rows, [(desk.visit, desk.site) for desk in desks]
 
 
+def choices(rows: list[Row]) -> list[dict[str, int]]:
+    """What each choice in turn was worth, meaned over a class.
+
+    Parameters
+    ----------
+    rows : list
+        Of the board, one call.
+
+    Returns
+    -------
+    list
+        ``number``, ``kept`` of the best in percent and ``visits``; only those that visits enough
+        made, of each trainee's first closed visit.
+    """
+    first = {row.seat: row.regrets for row in reversed(rows) if row.regrets}
+    curve = regret_curve(list(first.values()))
+    return [
+        {
+            "number": place + 1,
+            "kept": round(100.0 * (1.0 - regret)),
+            "visits": sum(len(of) > place for of in first.values()),
+        }
+        for place, regret in enumerate(curve)
+        if regret is not None
+    ]
+
+
 class ClassDebrief(InstructorPage):
     """What the class did with a call."""
 
@@ -61,6 +89,7 @@ class ClassDebrief(InstructorPage):
         """
         the_class = self.the_class(code)
         rows, done = closed(the_class, call)
+        grading.begin(row.token for row in rows if row.is_closed and row.points is None)
         terms = assignments().of(the_class.code).get(call)
         self.finish(
             self.rendered(
@@ -70,6 +99,8 @@ class ClassDebrief(InstructorPage):
                 title=call_file.load(call).title,
                 is_held=terms is not None and terms.is_held,
                 open=len({row.seat for row in rows}) - len(done),
+                choices=choices(rows),
+                least=FEWEST_CHOICES,
                 **class_debrief(
                     [visit for visit, _ in done],
                     site_for_paper(call),

@@ -21,6 +21,7 @@ from simulator.serve.instructor.class_board import Row
 from simulator.serve.instructor.class_debrief_pages import class_debrief_handlers
 from simulator.serve.instructor.class_sheets import gradebook, item_sheet, title_of
 from simulator.serve.instructor.corner_pages import ONE_CLASS, InstructorPage
+from simulator.serve.instructor.form_sheet import form_sheet, trust
 from simulator.serve.instructor.visit_told import visit_told
 from simulator.serve.visits import grading, visits
 from simulator.serve.visits.closed_visits import closed_card
@@ -152,7 +153,8 @@ class Marks(ClassPage):
         rows = [row for row in class_board.board(the_class) if row.token]
         grading.begin(ungraded(rows))
         decided = {row.token: overrides().of(row.token) for row in rows}
-        self.finish(self.rendered("marks.html", the_class=the_class, rows=rows, decided=decided))
+        told = {"rows": rows, "decided": decided, "trust": trust(rows)}
+        self.finish(self.rendered("marks.html", the_class=the_class, **told))
 
 
 class Mark(ClassPage):
@@ -216,6 +218,9 @@ class Mark(ClassPage):
         )
 
 
+SHEETS = {"results": gradebook, "items": item_sheet, "form": form_sheet}
+
+
 class Sheet(ClassPage):
     """A file for a spreadsheet."""
 
@@ -227,14 +232,14 @@ class Sheet(ClassPage):
         code : str
             Of the class.
         kind : str
-            ``results`` or ``items``.
+            A key of ``SHEETS``.
         """
         the_class = self.the_class(code)
         await grading.worked_out(ungraded(class_board.board(the_class)))
         self.set_header("Content-Type", "text/csv; charset=utf-8")
         name = f"benchcall-{the_class.code}-{kind}.csv"
         self.set_header("Content-Disposition", f'attachment; filename="{name}"')
-        told = item_sheet(the_class) if kind == "items" else gradebook(the_class)
+        told = SHEETS[kind](the_class)
         # The mark by which spreadsheets know UTF-8.
         self.finish("\ufeff" + told)
 
@@ -268,5 +273,5 @@ def class_handlers() -> list[Any]:
         (rf"{ONE_CLASS}/marks", Marks),
         (rf"{ONE_CLASS}/marks/(B-[0-9]{{1,12}})", Mark),
         *class_debrief_handlers(),
-        (rf"{ONE_CLASS}/(results|items)\.csv", Sheet),
+        (rf"{ONE_CLASS}/(results|items|form)\.csv", Sheet),
     ]

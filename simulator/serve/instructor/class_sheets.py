@@ -8,30 +8,32 @@ from simulator.calls import call_file
 from simulator.calls.call_table import CallFileError
 from simulator.diagnosis.causes import name_of
 from simulator.records.class_records import ClassRecord
+from simulator.scoring.grounds import COUNTED
 from simulator.scoring.scorecard import VERSION
 from simulator.serve.classes import rules
-from simulator.serve.classes.files import overrides
+from simulator.serve.classes.files import overrides, visit_languages
 from simulator.serve.instructor.class_board import Row, board
-from simulator.serve.instructor.item_statistics import Response, items
+from simulator.serve.instructor.item_statistics import FEWEST, FEWEST_CHOICES, Item, Response, items
 from simulator.serve.visits.closed_visits import true_causes
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")  # what a spreadsheet would carry out
 RE_TEST = "Re-test"
+NO_R = f"It takes {FEWEST} who closed another call too, and unlike points."
 GRADEBOOK = (
     *("seat", "name", "class", "call", "version", "work order", "mode", "stage", "minutes on site"),
     *("readings", "finding", "repairs", "points of 100", "points by the rubric"),
     *("reason for points set by hand", "harm", "unsafe", "deepest hint", "rubric"),
 )
 ITEMS = (
-    *("call", "closed", "left open", "p", "item-total r", "flag", "median minutes"),
+    *("call", "closed", "left open", "p", "p, 95 % within", "item-total r", "flag"),
+    *("median minutes", "harm rate", "unsafe rate", "verification rate", "median hint depth"),
+    *("wrong causes stated", "standing", "English less Spanish, deltas", "by chance, probability"),
     *(
-        "harm rate",
-        "unsafe rate",
-        "verification rate",
-        "median hint depth",
-        "wrong causes stated",
-        "standing",
+        "why no r",
+        "why no difference",
+        *(f"mean regret of choice {n}" for n in range(1, COUNTED + 1)),
     ),
+    "why no regret",
 )
 
 
@@ -105,17 +107,30 @@ def item_sheet(of: ClassRecord) -> str:
                 title_of(item.call),
                 item.closed,
                 item.left_open,
-                _short(item.p),
-                _short(item.r),
+                short(item.p),
+                short(item.wide),
+                short(item.r),
                 "low" if item.is_flagged else "",
                 "" if item.minutes is None else round(item.minutes),
-                *(_short(share) for share in (item.harm, item.capped, item.verified)),
-                _short(item.hint_depth),
+                *(short(share) for share in (item.harm, item.capped, item.verified)),
+                short(item.hint_depth),
                 wrong,
                 "provisional" if item.is_provisional else "",
+                short(item.language.value),
+                short(item.by_chance),
+                "" if item.r is not None else NO_R,
+                item.language.why,
+                *(short(regret) for regret in item.regrets),
+                _why_no_regret(item),
             ]
         )
     return sheet(ITEMS, lines)
+
+
+def _why_no_regret(item: Item) -> str:
+    if None not in item.regrets:
+        return ""
+    return f"Empty where fewer than {FEWEST_CHOICES} visits chose so often."
 
 
 def responses(rows: Iterable[Row]) -> list[Response]:
@@ -131,6 +146,8 @@ def responses(rows: Iterable[Row]) -> list[Response]:
     list
     """
     first: dict[tuple[int, str], Response] = {}
+    rows = list(rows)
+    languages = visit_languages().of([row.token for row in rows if row.token])
     for row in rows:
         if not row.call_id or (row.seat, row.call_id) in first:
             continue
@@ -145,6 +162,8 @@ def responses(rows: Iterable[Row]) -> list[Response]:
             is_verified=dict(row.parts).get(RE_TEST, 0.0) > 0.0,
             hint_depth=row.hint_depth,
             wrong=tuple(c for c in row.causes if c not in true) if true else (),
+            language=languages.get(row.token, ""),
+            regrets=row.regrets,
         )
     return list(first.values())
 
@@ -200,5 +219,17 @@ def _yes(is_so: bool) -> str:
     return "yes" if is_so else "no"
 
 
-def _short(value: float | None) -> object:
+def short(value: float | None) -> object:
+    """A figure for a cell.
+
+    Parameters
+    ----------
+    value : float or None
+        [-]
+
+    Returns
+    -------
+    float or str
+        Two decimals; empty for none.
+    """
     return "" if value is None else round(value, 2)

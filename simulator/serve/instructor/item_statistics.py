@@ -9,11 +9,18 @@ References
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from statistics import correlation, fmean, median
+from math import sqrt
+from statistics import correlation, fmean, median, stdev
+
+from simulator.scoring.grounds import COUNTED
+from simulator.serve.instructor.form_statistics import SURE, Told, language_difference
 
 FEW = 30  # responses below which a figure is provisional
 LOW = 0.15  # correlation below which an item is flagged [-]
 FEWEST = 3  # pairs that a correlation needs
+FEWEST_CHOICES = 5  # visits behind a point of a regret curve
+PASS = 70.0  # points, without anything unsafe
+NOBODY = Told(why="Nobody has closed it.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +41,10 @@ class Response:
         The deepest hint taken, 0 without one. [-]
     wrong : tuple of str
         Causes that were stated and are not true.
+    language : str
+        Code of the language the page spoke; empty where it was not noted.
+    regrets : tuple of float
+        What each choice gave away of the best. [-]
     """
 
     trainee: str
@@ -45,6 +56,13 @@ class Response:
     is_verified: bool = False
     hint_depth: int = 0
     wrong: tuple[str, ...] = ()
+    language: str = ""
+    regrets: tuple[float, ...] = ()
+
+    @property
+    def is_passed(self) -> bool:
+        """Whether it would count as passed, safe and with points enough."""
+        return self.points is not None and self.points >= PASS and not self.is_capped
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,6 +87,14 @@ class Item:
         Median of the deepest hints taken. [-]
     distractors : tuple
         Causes stated wrongly, and how often, most first.
+    wide : float or None
+        How far p may be off, 95 %. [-]
+    regrets : tuple
+        Mean of what each choice in turn gave away; None where too few chose as often. [-]
+    language : Told
+        Whether it is harder in Spanish, in deltas.
+    by_chance : float or None
+        Probability of such a difference where there is none. [-]
     """
 
     call: str
@@ -82,6 +108,10 @@ class Item:
     verified: float | None = None
     hint_depth: float | None = None
     distractors: tuple[tuple[str, int], ...] = ()
+    wide: float | None = None
+    regrets: tuple[float | None, ...] = (None,) * COUNTED
+    language: Told = NOBODY
+    by_chance: float | None = None
 
     @property
     def is_provisional(self) -> bool:
@@ -123,6 +153,12 @@ def _item(
     if not closed:
         return Item(call=call, closed=0, left_open=left_open)
     chosen = Counter(cause for one in closed for cause in one.wrong)
+    others = {one.trainee: _rest(one.trainee, call, scores) for one in closed}
+    difference, by_chance = language_difference(
+        {one.trainee: one.is_passed for one in closed},
+        {trainee: rest for trainee, rest in others.items() if rest is not None},
+        {one.trainee: one.language for one in closed},
+    )
     return Item(
         call=call,
         closed=len(closed),
@@ -135,7 +171,52 @@ def _item(
         verified=fmean(one.is_verified for one in closed),
         hint_depth=median(one.hint_depth for one in closed),
         distractors=tuple(sorted(chosen.items(), key=lambda pair: (-pair[1], pair[0]))),
+        wide=wide([one.points or 0.0 for one in closed]),
+        regrets=regret_curve([one.regrets for one in closed]),
+        language=difference,
+        by_chance=by_chance,
     )
+
+
+def wide(points: Sequence[float]) -> float | None:
+    """How far the mean share of the points may be off.
+
+    Parameters
+    ----------
+    points : sequence
+        Of 100, one a trainee. [-]
+
+    Returns
+    -------
+    float or None
+        With 95 %; None where too few closed it. [-]
+    """
+    if len(points) < FEWEST:
+        return None
+    return SURE * stdev(points) / sqrt(len(points)) / 100.0
+
+
+def regret_curve(regrets: Sequence[Sequence[float]]) -> tuple[float | None, ...]:
+    """How much of the best each choice in turn gave away.
+
+    Parameters
+    ----------
+    regrets : sequence
+        Of each visit, in the order of its choices. [-]
+
+    Returns
+    -------
+    tuple
+        A mean each; None where too few visits chose as often. [-]
+    """
+    at = ([of[place] for of in regrets if len(of) > place] for place in range(COUNTED))
+    return tuple(fmean(one) if len(one) >= FEWEST_CHOICES else None for one in at)
+
+
+def _rest(trainee: str, call: str, scores: Mapping[str, Mapping[str, float]]) -> float | None:
+    """Mean points of a trainee's other calls."""
+    others = [of[trainee] for other, of in scores.items() if other != call and trainee in of]
+    return fmean(others) if others else None
 
 
 def item_rest(call: str, scores: Mapping[str, Mapping[str, float]]) -> float | None:
@@ -155,10 +236,10 @@ def item_rest(call: str, scores: Mapping[str, Mapping[str, float]]) -> float | N
     """
     own, rest = [], []
     for trainee, points in scores[call].items():
-        others = [of[trainee] for other, of in scores.items() if other != call and trainee in of]
-        if others:
+        mean = _rest(trainee, call, scores)
+        if mean is not None:
             own.append(points)
-            rest.append(fmean(others))
+            rest.append(mean)
     if len(own) < FEWEST or len(set(own)) == 1 or len(set(rest)) == 1:
         return None
     return correlation(own, rest)

@@ -136,5 +136,6 @@ def _restored(found: dict[str, Any]) -> Scorecard:
         Part(**{**one, "because": tuple(Because(**why) for why in one["because"])})
         for one in found["parts"]
     )
-    lists = {name: tuple(found[name]) for name in ("harm", "invalid")}
+    # Results from before they were kept have none.
+    lists = {name: tuple(found.get(name, ())) for name in ("harm", "invalid", "regrets")}
     return Scorecard(**{**found, **lists, "parts": parts})
