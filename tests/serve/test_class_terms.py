@@ -108,7 +108,7 @@ def test_time_runs_out_on_site_and_can_be_added(one_class: ClassRecord) -> None:
     _, ana = begun("rooke", "first-trainee")
     _, ben = begun("rooke", "second-trainee")
     for desk in (ana, ben):
-        do(desk, "wait", minutes="31")
+        do(desk, "wait", minutes="30")
         assert "30 minutes" in desk.act({"do": "wait", "minutes": "5"})["problem"]
         assert "used up" in " ".join(desk.view("us")["terms"])
         assert "problem" not in desk.act({"do": "mark", "cause": "undercharge", "as": "likely"})
@@ -120,6 +120,36 @@ def test_time_runs_out_on_site_and_can_be_added(one_class: ClassRecord) -> None:
     do(ben, "wait", minutes="5")
     assert assignments().of(one_class.code)["rooke"].allowed("first-trainee") == 60.0
     do(ben, "declare", causes=["undercharge"], cited=[])
+
+
+def test_an_act_that_would_end_after_the_time_is_not_begun(one_class: ClassRecord) -> None:
+    """A visit ends with its time: no reading, no repair and no wait runs past it."""
+    assignments().assign(one_class.code, "mallorn", "test", 30.0)
+    _, desk = begun("mallorn", "first-trainee")
+    do(desk, "go", place="air_handler")
+    do(desk, "prepare", step="drill_test_holes")
+    do(desk, "wait", minutes=str(20 - desk.visit.minute))
+    before = desk.visit.events
+    for message, minutes in (
+        ({"do": "measure", "test": "coil_airflow", "technique": "careful"}, 12),
+        ({"do": "wait", "minutes": "11"}, 11),
+    ):
+        answer = desk.act(message)
+        said = f"That takes {minutes} min, and 10 min of the 30 allowed on site are left."
+        assert answer["problem"].startswith(said)
+        assert answer["view"]["visit"]["minutes"] == 20
+        assert not answer["view"]["sheet"]
+    assert desk.visit.events == before
+    do(desk, "stop")
+    assert "That takes" in desk.act({"do": "repair", "repair": "seal_return"})["problem"]
+    assert desk.visit.place == "air_handler"
+    # What ends with the time is taken, and what is written needs none.
+    do(desk, "wait", minutes="7")
+    do(desk, "measure", test="static_supply", technique="careful")
+    assert desk.visit.minute == 30.0
+    do(desk, "declare", causes=["undercharge"], cited=[])
+    do(desk, "write_up", text="The time was up.")
+    do(desk, "close")
 
 
 def test_everybodys_time_is_told_once_and_stays_when_scores_are_released(
@@ -237,7 +267,7 @@ def test_a_trainee_reads_the_terms_on_the_call_page(one_class: ClassRecord) -> N
     assert practice.view("us")["terms"] == []
     assignments().assign(one_class.code, "mallorn", "test", 60.0)
     _, test = begun("mallorn", "second-trainee")
-    told = ["This call is a test.", "60 minutes are allowed on site."]
+    told = ["This call is a test.", "60 minutes are allowed on site; 60 are left."]
     assert test.view("us")["terms"] == told
 
 

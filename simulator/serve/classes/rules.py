@@ -66,6 +66,35 @@ def used_up(asked: Standing, minute: float) -> str | None:
     )
 
 
+def too_long(asked: Standing, minute: float, end: float, what: object) -> str | None:
+    """Why an act is not begun: it would not be done when the time is up.
+
+    The visit ends with its time, and a reading that is not finished is none.
+
+    Parameters
+    ----------
+    asked : Standing
+        Of the visit in its class.
+    minute, end : float
+        Site time so far, and when the act would be done, in minutes.
+    what : object
+        The act, as the browser names it.
+
+    Returns
+    -------
+    str or None
+        A sentence; None where there is time for it.
+    """
+    if what in ON_PAPER or asked.allowed is None or end <= asked.allowed:
+        return None
+    left, long = asked.allowed - minute, end - minute
+    return (
+        f"That takes {long:.0f} min, and {left:.0f} min of the {asked.allowed:.0f} allowed on site "
+        "are left. Choose something shorter, or state your finding, write to the customer and "
+        "leave."
+    )
+
+
 def coach_refusal(asked: Standing, visit: Visit) -> str | None:
     """Why the coach keeps silent.
 
@@ -111,7 +140,8 @@ def terms(asked: Standing, minute: float) -> list[str]:
     if over := used_up(asked, minute):
         said.append(over)
     elif asked.allowed is not None:
-        said.append(f"{asked.allowed:.0f} minutes are allowed on site.")
+        left = asked.allowed - minute
+        said.append(f"{asked.allowed:.0f} minutes are allowed on site; {left:.0f} are left.")
     if asked.is_frozen:
         said.append(FROZEN)
     return said

@@ -19,7 +19,7 @@ from simulator.records.class_visits import Standing
 from simulator.records.visit_records import MovedOn, RecordsError, VisitRecord, VisitRecords
 from simulator.serve.classes.dealing import worked
 from simulator.serve.classes.files import class_visits, dealt_versions
-from simulator.serve.classes.rules import coach_refusal, refusal, terms
+from simulator.serve.classes.rules import coach_refusal, refusal, terms, too_long
 from simulator.serve.paths import RECORDS_FILE, data_directory
 from simulator.serve.visits import coaching, wire
 from simulator.serve.visits.closed_desk import ClosedDesk
@@ -207,17 +207,19 @@ class CallDesk(ClosedDesk):
             return self._asked_coach(message.get("seen"), system, asked)
         problem = None
         if do not in ("look_around", "units"):
-            problem = refusal(asked, self._visit.minute, do) or self._done(message, system)
+            problem = refusal(asked, self._visit.minute, do) or self._done(message, system, asked)
         told = {"view": self._view(system, asked)}
         return told if problem is None else {"problem": problem, **told}
 
-    def _done(self, message: dict[str, Any], system: str) -> str | None:
+    def _done(self, message: dict[str, Any], system: str, asked: Standing) -> str | None:
         """Do and store it, or say why not."""
         try:
             wanted = wire.action(message, system)
-            return self._kept(decide(self._visit, wanted, site=self._site, causes=codes()))
+            added = decide(self._visit, wanted, site=self._site, causes=codes())
         except (Refused, BadEntry) as problem:
             return str(problem)
+        now, end = self._visit.minute, added[-1].minute
+        return too_long(asked, now, end, message.get("do")) or self._kept(added)
 
     def _kept(self, added: list[events.Event]) -> str | None:
         """Store it, or say why not."""
