@@ -2,13 +2,11 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
-from simulator.instruments.measurements import MEASUREMENTS
-from simulator.scoring.odds import MOVED, believed, gained
 from simulator.scoring.truth import shares
+from simulator.scoring.turning import gains, most
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,30 +39,10 @@ def told_most(worked: Sequence[tuple[Visit, Site]]) -> Told | None:
     Told or None
         None where no odds are worked out, or nothing moved them.
     """
-    gains: dict[str, list[float]] = {}
+    found: dict[str, list[float]] = {}
     for visit, site in worked:
-        true = frozenset(shares(site.key.opened()))
-        for name, gain in _gains(visit, site, true).items():
-            gains.setdefault(name, []).append(gain)
-    found = [Told(name, sum(all_of) / len(all_of)) for name, all_of in gains.items()]
-    # Of two that tell alike the quicker one; names last, so that chance decides nothing.
-    found.sort(key=lambda one: (-round(one.gain, 2), _minutes(one), one.measurement))
-    return found[0] if found and found[0].gain >= MOVED else None
-
-
-def _minutes(one: Told) -> float:
-    return MEASUREMENTS[one.measurement].minutes
-
-
-def _gains(visit: Visit, site: Site, true: frozenset[str]) -> dict[str, float]:
-    """What the first take of each measurement did to the odds."""
-    beliefs = believed(visit, site)
-    if true not in beliefs[0].sets:
-        return {}
-    taken = {event.seq: event.reading.measurement for event in visit.readings}
-    found: dict[str, float] = {}
-    for before, after in pairwise(beliefs):
-        if after.seq in taken:
-            gain = gained(before, after, true)
-            found.setdefault(taken[after.seq], gain)
-    return found
+        for one in gains(visit, site, frozenset(shares(site.key.opened()))):
+            found.setdefault(one.event.reading.measurement, []).append(one.gain)
+    means = {name: sum(all_of) / len(all_of) for name, all_of in found.items()}
+    best = most(means)
+    return None if best is None else Told(best, means[best])

@@ -94,12 +94,6 @@ def test_the_best_reading_is_one_that_was_taken(capstone: CallDesk) -> None:
     assert {turn["seq"] for turn in turns} <= taken
 
 
-def test_nothing_taken_has_no_turns(capstone: CallDesk) -> None:
-    do(capstone, "declare", causes=["no_fault"], cited=[])
-    do(capstone, "close")
-    assert capstone.odds()["turns"] == []
-
-
 def test_an_open_visit_tells_no_odds(capstone: CallDesk) -> None:
     assert set(capstone.odds()) == {"problem"}
 

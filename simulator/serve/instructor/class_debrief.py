@@ -9,16 +9,20 @@ from simulator.calls.events import Declared, Event, Marked, Measured, Moved, Pro
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
-from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring.best_question import told_most
 from simulator.scoring.carried import SUSPICION
 from simulator.scoring.telling import told
 from simulator.scoring.truth import shares
+from simulator.scoring.turning import bears_most
 
 THREE = 3
 ALIKE = 0.2  # ways less unlike than this are shown once [-]
 LETTERS = "ABC"
+FOR_ONE = (
+    "That is the mean over those who asked it; for one of them another reading may have told more, "
+    "as their own debriefs say."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +79,7 @@ def chased(visits: Sequence[Visit], true: Mapping[str, float]) -> list[dict[str,
 
 
 def best_question(visits: Sequence[Visit], true: Mapping[str, float]) -> Question | None:
-    """Of all that anybody measured before a repair, what bears most on the truth a minute.
+    """Of all that anybody measured before a repair, what bears most directly on the truth.
 
     Parameters
     ----------
@@ -92,13 +96,8 @@ def best_question(visits: Sequence[Visit], true: Mapping[str, float]) -> Questio
     asked: Counter[str] = Counter()
     for visit in visits:
         asked.update({event.reading.measurement for event in _before_repair(visit)})
-    worth = {
-        name: sum(share * weights()[cause].get(name, 0.0) for cause, share in true.items())
-        / max(MEASUREMENTS[name].minutes, 1.0)
-        for name in asked
-    }
-    best = max(worth, key=lambda name: (worth[name], name), default=None)
-    if best is None or worth[best] <= 0.0:
+    best = bears_most(set(asked), frozenset(true))
+    if best is None:
         return None
     item = MEASUREMENTS[best]
     return Question(name=item.name, minutes=item.minutes, asked=asked[best])
@@ -196,14 +195,13 @@ def class_question(worked: Sequence[tuple[Visit, Site]], site: Site) -> dict[str
             any(e.reading.measurement == item.id for e in _before_repair(v)) for v in visits
         )
         counted = f"{item.minutes:g} min; asked by {asked} of {len(visits)}."
-        return {"name": item.name, "said": f"{counted} {_moved(most.gain)}"}
+        for_one = f" {FOR_ONE}" if len(visits) > 1 else ""
+        return {"name": item.name, "said": f"{counted} {_moved(most.gain)}{for_one}"}
     bears = best_question(visits, shares(site.key.opened()))
     if bears is None:
         return {"name": "", "said": "Nothing that was measured before a repair told of the cause."}
     counted = f"{bears.minutes:g} min; asked by {bears.asked} of {len(visits)}."
-    said = (
-        "Of all that was measured before a repair it bears most on what was true for its minutes."
-    )
+    said = "Of all that was measured before a repair it speaks most directly for what was true."
     return {"name": bears.name, "said": f"{counted} {said}"}
 
 

@@ -11,6 +11,8 @@ from simulator.scoring.grounds import grounds, weather
 from simulator.scoring.odds import told
 from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
+from simulator.scoring.truth import shares
+from simulator.scoring.turning import is_told, turns
 from simulator.serve.classes.files import graded_visits
 
 
@@ -105,7 +107,11 @@ def first_answer(token: str, visit: Visit, site: Site, system: str) -> dict[str,
     -------
     dict
     """
-    return debrief(visit, site, system, stored(token))
+    found = debrief(visit, site, system, stored(token))
+    if is_told(frozenset(shares(_key(visit, site))), site):
+        # The second answer tells it by the odds, as a class debrief does.
+        found["turning_point"] = ""
+    return found
 
 
 def second_answer(token: str, visit: Visit, site: Site) -> dict[str, Any]:
@@ -128,7 +134,9 @@ def second_answer(token: str, visit: Visit, site: Site) -> dict[str, Any]:
     card, key = final(token, visit, site), _key(visit, site)
     short = in_short(visit, key, card)
     acts = act_classes.told(visit, key, grounds(visit, site))
-    return {**told(visit, site), **points(card, visit), "in_short": short, "acts": acts}
+    found = told(visit, site)
+    found["turns"] = turns(visit, site, frozenset(shares(key)), found["turns"])
+    return {**found, **points(card, visit), "in_short": short, "acts": acts}
 
 
 def _restored(found: dict[str, Any]) -> Scorecard:
