@@ -14,6 +14,7 @@ from simulator.calls.repair_terms import LOOKS_LOCKED_OUT, lock_out_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.belief import standing
 from simulator.diagnosis.coach_ladders import ladder_of
+from simulator.diagnosis.coach_leads import leading
 from simulator.diagnosis.coach_targets import (
     Target,
     hazards_at,
@@ -167,7 +168,7 @@ def _of_reading(target: Target, rung: int, visit: Visit, call: CallFile, system:
     item = MEASUREMENTS[target.about]
     theme = themes()[target.about]
     if rung == ASKS:
-        return [theme.question, target.open_still]
+        return [*leading(target.about, visit), target.open_still]
     if rung == POINTS:
         is_running = visit.is_running if item.way == "ask" else target.is_running
         minutes = minutes_for(item.id, visit, is_running=is_running)
