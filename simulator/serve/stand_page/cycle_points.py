@@ -117,7 +117,7 @@ def chart(
     units = ("Btu/lb", "psia") if system == "us" else ("kJ/kg", "kPa absolute")
     seen = [*now, *ghost] or list(curve)
     foot = min(p for _, p in seen) * 0.6
-    top = max(p for _, p in seen) * 1.5
+    top = max(p for _, p in seen) * 1.7  # room for words over the cycle
     inside = [pair for pair in curve if foot <= pair[1] <= top]
     across = [h for h, _ in [*inside, *seen]]
     half = len(curve) // 2
@@ -128,8 +128,10 @@ def chart(
         "x": axis("Enthalpy", units[0], _wider(min(across), max(across))),
         "y": axis("Pressure", units[1], (foot, top), ticks=PRESSURE_TICKS, log=True),
         "lines": [
-            line("guide", [list(p) for p in curve[:half] if p[1] >= foot]),
-            line("guide", [list(p) for p in curve[half:] if p[1] >= foot]),
+            line(
+                "guide", [list(p) for p in curve[:half] if p[1] >= foot], "saturated liquid", at=0
+            ),
+            line("guide", [list(p) for p in curve[half:] if p[1] >= foot], "saturated vapor"),
             line("healthy", [list(p) for p in ghost], closed=True),
             line("now", [list(p) for p in now], closed=True),
         ],

@@ -112,8 +112,9 @@ def start_chart(setting: Setting, name: str, part: int, system: str) -> dict[str
         for field, label in kind.fields:
             pairs = points(minutes, ways[field][row])
             last = f"{label} {printed(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
-            word = f"healthy {printed(pairs[-1][1], _digits(kind.kind))}" if pairs else ""
-            lines.append(line(role, pairs, last if role == "now" else word))
+            lines.append(
+                line(role, pairs, last if role == "now" or not last else f"healthy {last}")
+            )
             if role == "now":
                 said.append(f"{last} {unit}" if last else f"{label} stands")
     turn = _turn(setting)

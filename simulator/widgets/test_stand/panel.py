@@ -2,7 +2,14 @@
 
 from simulator.widgets.panel import Panel, bundle
 
-CHARTS = ("words", "plot", "flow", "bars", "figure")  # in order: later ones use earlier ones
+CHARTS = (
+    "words",
+    "places",
+    "plot",
+    "flow",
+    "bars",
+    "figure",
+)  # in order: later ones use earlier ones
 OWN = ("words", "settings", "predict", "readings", "figures", "share", "panel")
 
 

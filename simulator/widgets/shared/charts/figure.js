@@ -2,17 +2,19 @@
 
 const CHART_KINDS = { plot: plotChart, flow: flowChart, bars: barChart };
 
-// The number of pixels that a drawing will have, so that its letters keep their size.
+// How wide a drawing is in its own units: as many pixels where letters are as large as usual,
+// fewer where the reader has them larger.
 function widthOf(host, otherwise = 480) {
-  return Math.round(Math.min(900, Math.max(300, host.clientWidth || otherwise)));
+  const letters = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
+  return Math.round(Math.min(900, Math.max(300, (host.clientWidth || otherwise) / letters)));
 }
 
-function chartFigure(chart, name, width) {
+function chartFigure(chart, name, width, isLow = false) {
   const draw = CHART_KINDS[chart.kind];
   return [
     el("figcaption", { class: "chart-title" }, chart.title),
     (chart.notes || []).map((text, i) => el("p", { class: i ? "small" : "chart-note" }, text)),
-    draw ? draw(chart, width) : el("p", { class: "chart-waits" }),
+    draw ? draw(chart, width, isLow) : el("p", { class: "chart-waits" }),
     chart.tables.length > 0 && chartTables(chart.tables, name),
   ];
 }

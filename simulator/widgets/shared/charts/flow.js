@@ -84,11 +84,12 @@ function twoLines(end, y, size, role) {
 function beside(end, [x, y], role, room) {
   const name = nameOf(end, role);
   // What is longer still is set closer, and not cut.
-  const closer = name.length * LETTER[role] > room ? { textLength: room.toFixed(0), lengthAdjust: "spacingAndGlyphs" } : {};
+  const fit = (wide) => (wide > room ? { textLength: room.toFixed(0), lengthAdjust: "spacingAndGlyphs" } : {});
+  const closer = fit(name.length * LETTER[role]), amount = `${end.text}${shareOf(end)}`;
   if (role === "healthy") return svg("text", { x, y: y + 5, class: `name ${role}`, ...closer }, name);
   return [
     svg("text", { x, y: y - 2, class: `name ${role}`, ...closer }, name),
-    svg("text", { x, y: y + 15, class: "tick" }, `${end.text}${shareOf(end)}`),
+    svg("text", { x, y: y + 15, class: "tick", ...fit(measure(amount, 14, false)) }, amount),
   ];
 }
 
