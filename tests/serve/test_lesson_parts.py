@@ -48,3 +48,32 @@ def test_messages_are_answered() -> None:
     handle = lesson.handler(NAME, "solo")
     assert handle({"do": "open"})["blocks"]
     assert "problem" in handle({"do": "answer", "question": "x", "answer": "1"})
+
+
+def test_the_circuit_is_drawn_with_the_readings_of_its_day() -> None:
+    """What stands at each place is the plant's own, and the sentence says the same."""
+    blocks = lesson.blocks("01-normal-today", "worked")
+    drawn = next(block for block in blocks if block["kind"] == "circuit")
+    table = texts.state_table("01-normal-today", "usual")
+    places = {
+        "liquid_pressure": ("liquid_pressure", 1),
+        "suction_pressure": ("suction_pressure", 1),
+        "superheat": ("superheat", 1),
+        "subcooling": ("subcooling", 1),
+        "condenses": ("condensing_temperature", 1),
+        "boils": ("evaporating_temperature", 1),
+        "supply_air": ("supply_plenum_temperature", 1),
+    }
+    for place, (reading, decimals) in places.items():
+        value = f"{table[reading]['value']:.{decimals}f}\N{NO-BREAK SPACE}{table[reading]['unit']}"
+        assert drawn["labels"][place].endswith(value), place
+        assert value in drawn["told"]
+
+
+def test_a_sound_unit_on_another_day_is_not_measured_by_healthy() -> None:
+    """Nothing is wrong in lesson 1: its days stand beside the usual day."""
+    said = lesson.tried("01-normal-today", "worked", "split", "less", "110 °F out")["said"]
+    assert " above usual" in said
+    assert "healthy" not in said
+    asked = next(b for b in lesson.blocks("01-normal-today", "worked") if b["kind"] == "what_if")
+    assert "The unit is sound in all" in asked["beside"]

@@ -17,6 +17,11 @@ from simulator.serve.learning.texts import (
     written,
 )
 
+BESIDE_FIRST = "Above and below: beside the healthy house in the first column."
+BESIDE_USUAL = (
+    "Above and below: beside the usual day in the first column. The unit is sound in all."
+)
+
 
 def blocks(lesson: str, part: str) -> list[dict[str, Any]]:
     """What one part shows; answers stay behind.
@@ -71,6 +76,8 @@ def _block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
             return dict(block)
         case "what_if":
             return _what_if_block(lesson, block)
+        case "circuit":
+            return _circuit_block(lesson, block)
         case _:
             return {"kind": "text", "text": written(lesson, block["text"])}
 
@@ -85,6 +92,13 @@ def _table_block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
     return {"kind": "table", "title": block["title"], "columns": columns, "rows": rows}
 
 
+def _circuit_block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
+    """The circuit drawn, with the readings of one state at its places; and the same in words."""
+    labels = {place: written(lesson, text) for place, text in block["labels"].items()}
+    shown = {key: written(lesson, block[key]) for key in ("title", "told")}
+    return {"kind": "circuit", "labels": labels, **shown}
+
+
 def _what_if_block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
     """What can be tried, without a single value: those come one state at a time."""
     first = block["states"][0]
@@ -95,7 +109,8 @@ def _what_if_block(lesson: str, block: dict[str, Any]) -> dict[str, Any]:
     names = lesson_file(lesson)["states"]
     states = [{"state": state, "name": names[state]["name"]} for state in block["states"]]
     shown = {key: block[key] for key in ("kind", "id", "title", "intro", "text", "choices")}
-    return {**shown, "states": states, "rows": rows}
+    beside = BESIDE_FIRST if block.get("is_first_healthy", True) else BESIDE_USUAL
+    return {**shown, "states": states, "rows": rows, "beside": beside}
 
 
 def tried(lesson: str, part: str, question: str, state: str, predicted: str) -> dict[str, Any]:
@@ -135,8 +150,8 @@ def tried(lesson: str, part: str, question: str, state: str, predicted: str) -> 
         text = printed(value, decimals)
         cells.append({"value": text, "move": moved})
         unit = state_table(lesson, state)[reading]["unit"]
-        healthy = f", {moved} healthy" if moved else ""
-        said.append(f"{LABELS[reading].lower()} {text} {unit}{healthy}")
+        beside = f", {moved} healthy" if block.get("is_first_healthy", True) else f", {moved} usual"
+        said.append(f"{LABELS[reading].lower()} {text} {unit}{beside if moved else ''}")
     name = lesson_file(lesson)["states"][state]["name"]
     return {"cells": cells, "said": f"{name}: {'; '.join(said)}."}
 

@@ -12,6 +12,7 @@ function render({ model, el: host }) {
     if (part.kind === "table") return table(part);
     if (part.kind === "link") return el("p", {}, el("a", { class: "button", href: part.href }, part.text));
     if (part.kind === "what_if") return whatIf(part, line);
+    if (part.kind === "circuit") return circuit(part);
     return question(part);
   }
 

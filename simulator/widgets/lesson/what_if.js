@@ -74,5 +74,6 @@ function whatIf(part, line) {
     el("div", { class: "tries", role: "group", "aria-label": WORDS.inHouse }, buttons),
     said,
     el("div", { class: "wide", tabindex: "0", role: "region", "aria-label": WORDS.sideBySide }, table),
+    el("p", { class: "small" }, part.beside),
     verdict);
 }
