@@ -114,6 +114,16 @@ visit_terms = Table(
     Column("assignment", Integer, ForeignKey("assignments.id"), nullable=False),
 )
 
+# Faults of the test stand that a link holds and does not tell.
+sealed_faults = Table(
+    "sealed_faults",
+    metadata,
+    _row_number(),
+    Column("code", String(12), nullable=False, unique=True),
+    Column("faults", Text, nullable=False),
+    _given_at(),
+)
+
 # Which version of its call a visit is; none stands for the call itself.
 visit_versions = Table(
     "visit_versions",

@@ -1,5 +1,6 @@
 """Before a class: a link that brings all of it back, and predictions beside what happened."""
 
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -103,5 +104,76 @@ def test_hands_are_counted() -> None:
 )
 def test_what_cannot_be_foretold_gets_a_sentence(more: dict[str, Any], said: str) -> None:
     found = answer({**LOW, **more})
+    assert set(found) == {"problem"}
+    assert said in found["problem"]
+
+
+def test_what_stayed_says_within_what() -> None:
+    """The same bound that the readings are painted by, in the reading's own unit."""
+    for units, unit in (("us", "cfm"), ("si", "L/s")):
+        typed = LOW if units == "us" else {**LOW, **METRIC}
+        found = answer({**typed, "marks": {"airflow": "same"}})
+        text = found["predicted"]["rows"][0]["text"]
+        row = next(row for row in found["stand"]["readings"] if row["name"] == "airflow")
+        assert row["within"].endswith(unit)
+        assert f"within {row['within']} of healthy" in text
+        apart = abs(row["now_number"] - row["healthy_number"])
+        assert apart < float(row["within"].split()[0].replace(",", ""))
+
+
+@pytest.fixture
+def _own_records(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Records that nobody else writes."""
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+
+
+def sealed(name: str, severity: str) -> str:
+    """The code of one fault."""
+    asked = {**LOW, "do": "seal", "faults": [{"name": name, "severity": severity}]}
+    return str(answer(asked)["sealed"])
+
+
+@pytest.mark.usefixtures("_own_records")
+def test_a_sealed_link_tells_nothing_before_the_reveal() -> None:
+    """Two links that hold different faults are answered alike, but for what was asked."""
+    codes = [sealed("loaded_filter", "6"), sealed("undercharge", "22.5")]
+    assert codes[0] != codes[1] != sealed("undercharge", "22.5")
+    first, second = (answer({"do": "open", "link": f"outdoor=101&predict={c}"}) for c in codes)
+    assert first["opened"].pop("predict") == codes[0]
+    assert second["opened"].pop("predict") == codes[1]
+    assert first == second
+    assert first["opened"]["faults"] == []
+    healthy = answer({"do": "open", "link": "outdoor=101"})["stand"]
+    assert first["stand"] == healthy
+
+
+@pytest.mark.usefixtures("_own_records")
+def test_a_sealed_fault_is_what_is_revealed() -> None:
+    shown = answer({**LOW, "marks": {"subcooling": "down"}})
+    code = sealed("undercharge", "20")
+    hidden = {**LOW, "faults": [], "sealed": code, "marks": {"subcooling": "down"}}
+    assert "problem" in answer({**hidden, "marks": {}})  # nothing foretold, nothing told
+    told = answer(hidden)
+    assert told["predicted"] == shown["predicted"]
+    assert told["stand"]["readings"] == shown["stand"]["readings"]
+    assert told["faults"] == LOW["faults"]
+
+
+@pytest.mark.usefixtures("_own_records")
+@pytest.mark.parametrize(
+    ("message", "said"),
+    [
+        ({"do": "open", "link": "predict=NOBODY"}, "No fault is kept here"),
+        ({"do": "open", "link": "predict="}, "No fault is kept here"),
+        ({"do": "open", "link": "predict=AAAAAA&fault=undercharge:20"}, "does not name the fault"),
+        ({**LOW, "sealed": ["AAAAAA"], "marks": {"airflow": "up"}}, "No fault is kept here"),
+        ({**LOW, "do": "seal", "faults": []}, "Choose the fault first"),
+        ({**LOW, "do": "seal", "outdoor": "400"}, "between 55 and 125"),
+    ],
+)
+def test_what_cannot_be_sealed_or_opened_gets_a_sentence(
+    message: dict[str, Any], said: str
+) -> None:
+    found = answer(message)
     assert set(found) == {"problem"}
     assert said in found["problem"]

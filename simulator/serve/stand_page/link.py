@@ -17,7 +17,7 @@ QUICK = ("cycle", "air", "fan", "delivery")  # charts that come with every answe
 USUAL_CHARTS = ("cycle", "delivery")
 MOST_CHARTS = 2
 LONGEST = 2000  # characters; a whole setting has some four hundred
-KEYS = ("mode", "units", *WORDS, *limits_of("cooling"))
+KEYS = ("mode", "units", "predict", *WORDS, *limits_of("cooling"))
 
 
 def charts_of(message: dict[str, Any]) -> list[str]:
@@ -116,6 +116,8 @@ def opened(link: Any) -> dict[str, Any]:
             words[key] = value
         else:
             raise BadEntry(f"The link says {key[:40]!r}, which the stand does not know.")
+    if "predict" in words and faults:
+        raise BadEntry("A link for a prediction does not name the fault.")
     mode, system = words.get("mode", "cooling"), words.get("units", "us")
     return (
         _usual(str(mode), str(system))

@@ -100,7 +100,9 @@ def _verdict(row: dict[str, Any], sign: str, hands: dict[str, int]) -> dict[str,
     voters = sum(hands.values())
     right = hands.get(did, 0)
     agrees = sign == did
-    does = f"{WENT[did]}{size}, {values}" if did != "same" else f"{WENT[did]}, {row['now']}{unit}"
+    does = f"{WENT[did]}{size}, {values}"
+    if did == "same":
+        does = f"{WENT[did]}, {now}: within {row['within']} of healthy"
     text = f"As you said: it {does}." if agrees else f"It {does}."
     if voters and agrees:
         text = f"As you said ({right} of {voters} hands): it {does}."

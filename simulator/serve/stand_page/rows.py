@@ -9,6 +9,7 @@ from simulator.serve.bench_readings import HEATING_READINGS, READINGS, read
 from simulator.serve.stand_page.scales import scales_of
 
 NOTICEABLE = 0.012  # of the scale; less than this is within a tool's error
+APART = {"temperature": "temperature_difference", "gauge_pressure": "pressure_difference"}
 GAUGE_FED = ("superheat", "subcooling")  # worked out in the gauges, by the refrigerant set there
 
 
@@ -71,9 +72,10 @@ def _row(
     shown, healthy = show(value, kind, system), show(fine, kind, system)
     ends = [float(from_display(end, kind, "us")) for end in (low, high)]
     difference = size_text = ""
-    if abs(value - fine) > NOTICEABLE * (ends[1] - ends[0]):
-        apart = {"temperature": "temperature_difference", "gauge_pressure": "pressure_difference"}
-        size_text = str(show(abs(value - fine), apart.get(kind, kind), system))
+    apart = APART.get(kind, kind)
+    within = NOTICEABLE * (ends[1] - ends[0])
+    if abs(value - fine) > within:
+        size_text = str(show(abs(value - fine), apart, system))
         is_more = value > fine
         difference = f"{size_text} above healthy" if is_more else f"{size_text} below healthy"
     return {
@@ -90,4 +92,5 @@ def _row(
         "difference": difference,
         "goes": "same" if not difference else ("up" if value > fine else "down"),
         "size": size_text,
+        "within": str(show(within, apart, system)),
     }

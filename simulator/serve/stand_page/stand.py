@@ -1,7 +1,7 @@
 """The test stand: settings as typed in, readings beside their healthy ghosts out."""
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, TypeVar
 
 from simulator.faults._catalogue import discover
 from simulator.plant import stacking, steady
@@ -32,11 +32,13 @@ from simulator.serve.stand_page.faults import fault_choices
 from simulator.serve.stand_page.link import QUICK, charts_of, link_of, opened
 from simulator.serve.stand_page.predict import predictable, verdicts
 from simulator.serve.stand_page.rows import rows_of
+from simulator.serve.stand_page.sealed import faults_behind, seal
 from simulator.serve.stand_page.trends import slow_chart
 from simulator.serve.stand_page.words import gauges_said, meaning, state_text, unit_said
 
-ASKED = ("set", "open", "slow", "predict")
+ASKED = ("set", "open", "slow", "predict", "seal")
 Message = dict[str, Any]
+T = TypeVar("T")
 
 
 def answer(message: Message) -> dict[str, Any]:
@@ -51,7 +53,7 @@ def answer(message: Message) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``stand``, ``slow`` or ``predicted``, or ``problem`` with one sentence;
+        ``stand``, ``slow``, ``predicted`` or ``sealed``, or ``problem`` with one sentence;
         where a link was opened, ``opened`` with its words.
     """
     if message.get("do") not in ASKED:
@@ -59,10 +61,17 @@ def answer(message: Message) -> dict[str, Any]:
     try:
         if message["do"] == "open":
             words = opened(message.get("link", ""))
+            if "predict" in words:
+                faults_behind(words["predict"])  # there is one; which, is not told
             return {"opened": words, "stand": _asked(words, lambda s, u: stand(s, u, words))}
         if message["do"] == "predict":
+            if "sealed" in message:
+                message = {**message, "faults": faults_behind(message["sealed"])}
             drawn = _asked(message, lambda s, u: stand(s, u, message))
-            return {"predicted": verdicts(message, drawn["readings"]), "stand": drawn}
+            predicted = verdicts(message, drawn["readings"])
+            return {"predicted": predicted, "faults": message.get("faults", []), "stand": drawn}
+        if message["do"] == "seal":
+            return {"sealed": _asked(message, lambda s, _: seal(s))}
         # A day takes longer than a slider may: the page asks for it once the slider rests.
         if message["do"] == "slow":
             name, part = str(message.get("chart", "")), message.get("part", 0)
@@ -74,7 +83,7 @@ def answer(message: Message) -> dict[str, Any]:
         return {"problem": str(problem)}
 
 
-def _asked(message: Message, drawn: Callable[[Setting, str], dict[str, Any]]) -> dict[str, Any]:
+def _asked(message: Message, drawn: Callable[[Setting, str], T]) -> T:
     system = system_of(message)
     return drawn(checked(setting_of(message), system), system)
 

@@ -56,7 +56,7 @@ class Figures {
 
   draw(slot) {
     if (!slot.chart || slot.chart.kind === "wait") return;
-    replaceKeepingFocus(slot.node, chartFigure(slot.chart, slot.name, widthOf(slot.node)));
+    replaceKeepingFocus(slot.node, chartFigure(slot.chart, slot.name, widthOf(slot.node), this.bench.view.projector));
   }
 
   redraw() {

@@ -11,8 +11,8 @@ function render({ model, el: host }) {
     airflow: "100", altitude: "0", faults: [], units: "us",
   };
   const start = { ...setting };
-  const view = { charts: [...USUAL_CHARTS], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", game: null, left: null, find: "" };
-  const bench = { setting, view, stand: null, line: new Line(model), isFirst: true, send, message };
+  const view = { charts: [...USUAL_CHARTS], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", isEvery: false, game: null, left: null, find: "" };
+  const bench = { setting, view, stand: null, line: new Line(model), isFirst: true, send, message, mark };
   let inFlight = false;
   let waiting = false;
   let aside = ""; // said beside the state until the next answer
@@ -25,7 +25,7 @@ function render({ model, el: host }) {
   const readingsHost = el("section", { "aria-labelledby": "h-show" });
   const meaning = el("div", { class: "meaning" });
   const charts = el("div", { class: "charts" });
-  const readings = new Readings(bench, readingsHost, pulse);
+  const readings = new Readings(bench, readingsHost, pulse, () => figures.redraw());
   const figures = new Figures(bench, charts);
   root.append(
     el("header", {}, el("div", {}, el("h1", {}, WORDS.title), el("p", { class: "lead" }, WORDS.lead)),
@@ -34,6 +34,8 @@ function render({ model, el: host }) {
     el("div", { class: "stand-grid" }, el("section", { "aria-labelledby": "h-set" }, controls, pulse), readingsHost,
       el("section", { "aria-labelledby": "h-means" }, meaning, charts)));
   host.append(root);
+
+  function mark(name, isSo) { root.classList.toggle(name, Boolean(isSo)); }
 
   function message(what) {
     return { do: what, ...setting, faults: setting.faults.filter((fault) => fault && fault.name), charts: view.charts.filter(Boolean), listed: Boolean(bench.stand) };
@@ -57,7 +59,7 @@ function render({ model, el: host }) {
       const isAnother = !before || Object.keys(before.unfit).join() !== Object.keys(answer.stand.unfit).join() || limitsOf(before) !== limitsOf(answer.stand);
       if (dropUnfit() || isAnother) drawControls();
       paint();
-      if (!bench.isFirst) window.history.replaceState(window.history.state, "", `#${answer.stand.link}`);
+      if (!bench.isFirst) window.history.replaceState(window.history.state, "", `#${linkOf(bench)}`);
       bench.isFirst = false;
     }
     // What stands there belongs to an earlier setting for as long as a sentence says so.
@@ -89,31 +91,46 @@ function render({ model, el: host }) {
 
   function drawControls() {
     const isPredicting = view.tab === "predict";
-    root.classList.toggle("asking", isPredicting && !(view.game && view.game.result));
+    mark("asking", isPredicting && !(view.game && view.game.result));
+    mark("counting", isPredicting && view.game && view.game.counts && !view.game.result);
+    root.dataset.tab = view.tab;
     replaceKeepingFocus(controls, [
       el("h2", { id: "h-set" }, WORDS.set),
       tabList(bench, switchTab),
       el("div", { id: "tab-panel", role: "tabpanel", "aria-labelledby": `tab-${view.tab}` },
-        isPredicting ? predictPanel(bench, drawControls, reveal) : settingsPanel(bench, drawControls)),
+        isPredicting ? predictPanel(bench, drawControls, { reveal, say, asked: message }) : settingsPanel(bench, drawControls)),
       sharePanel(bench, say),
     ]);
   }
 
-  // Before a prediction the plant is healthy; what was set comes back with another tab.
+  // Before a prediction the plant is healthy: what was set is what is to come, and is set again
+  // under another tab.
   function switchTab() {
-    if (view.tab === "predict" && !view.game && setting.faults.some(Boolean)) { setting.faults = []; send(); }
-    if (view.tab !== "predict" && view.game && !view.game.result) view.game = null;
+    const set = setting.faults.filter(Boolean);
+    if (view.tab === "predict" && set.length && !(view.game && view.game.result)) {
+      view.game = view.game || newGame(bench, set);
+      setting.faults = [];
+      send();
+    }
+    if (view.tab !== "predict" && view.game && !view.game.result && !view.game.linked) {
+      if (view.game.taken) { setting.faults = view.game.faults; send(); }
+      view.game = null;
+    }
     drawControls();
   }
 
   async function reveal() {
     const game = view.game;
     if (Object.keys(game.marks).length === 0) { say(WORDS.markFirst, true); return; }
-    const fault = bench.stand.faults.find((one) => one.name === game.fault);
-    setting.faults = [{ name: fault.name, severity: String(fault.typical) }];
-    const answer = await bench.line.ask({ ...message("predict"), marks: game.marks, hands: game.counts ? game.hands : {} });
-    if (answer.predicted) game.result = answer.predicted;
-    else setting.faults = [];
+    const answer = await bench.line.ask({
+      ...message("predict"), marks: game.marks, hands: game.counts ? game.hands : {},
+      ...(game.sealed ? { sealed: game.sealed } : { faults: game.faults }),
+    });
+    if (answer.predicted) {
+      game.result = answer.predicted;
+      game.faults = answer.faults;
+      setting.faults = answer.faults.map((fault) => ({ ...fault }));
+    }
     take(answer);
     if (!answer.predicted) return;
     showWhy();
@@ -158,12 +175,14 @@ function render({ model, el: host }) {
     linkProblem.hidden = !answer.problem;
     linkProblem.textContent = answer.problem ? put(WORDS.linkFails, { why: answer.problem }) : "";
     if (!answer.opened) { send(); return; }
-    const { faults, charts: asked, ...words } = answer.opened;
+    const { faults, charts: asked, predict: sealed, ...words } = answer.opened;
     Object.assign(setting, start, words, { faults: faults.map((fault) => ({ ...fault })) });
     if (asked) view.charts = asked;
     view.game = null;
     figures.choose();
     take(answer);
+    if (sealed) { view.tab = "predict"; view.game = newGame(bench, [], sealed); }
+    else if (view.tab === "predict" && faults.length) view.tab = "fault";
     drawControls();
     if (waiting) { waiting = false; send(); }
   }

@@ -2,8 +2,9 @@
 // quick, and the eye keeps its line.
 
 class Readings {
-  constructor(bench, host, pulse) {
+  constructor(bench, host, pulse, changed) {
     this.bench = bench;
+    this.changed = changed;
     this.host = host;
     this.pulse = pulse;
     this.rows = new Map();
@@ -16,9 +17,11 @@ class Readings {
     replaceKeepingFocus(this.host, [
       el("h2", { id: "h-show" }, WORDS.show),
       el("p", { class: "small until" }, WORDS.untilReveal),
-      groups.map((group) => el("div", { class: "group" },
+      el("div", { class: "part" }, this.partSaid = el("p", { class: "small", role: "status" }),
+        this.every = el("button", { "data-key": "every", "data-control": "every", onclick: () => this.toggle() })),
+      el("div", { class: "groups" }, groups.map((group) => el("div", { class: "group" },
         el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, WORDS.groups[group] || group),
-        el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) => this.row(row))))),
+        el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) => this.row(row)))))),
     ]);
   }
 
@@ -33,6 +36,24 @@ class Readings {
       el("span", { class: "value" }, parts.value, " ", parts.unit), parts.difference);
     this.rows.set(row.name, parts);
     return parts.item;
+  }
+
+  // The back row sees a few readings and the charts, or all readings and no chart.
+  toggle() {
+    this.bench.view.isEvery = !this.bench.view.isEvery;
+    this.paintPart();
+    this.changed();
+  }
+
+  paintPart() {
+    const { view, stand } = this.bench;
+    const items = [...this.rows.values()].map((parts) => parts.item);
+    const shown = items.filter((item) => item.matches(".much, .key")).length;
+    const counts = { shown, all: items.length };
+    this.bench.mark("every-reading", view.isEvery);
+    this.partSaid.textContent = view.isEvery ? "" : put(stand.why.length ? WORDS.fewMoved : WORDS.fewHealthy, counts);
+    this.every.textContent = put(view.isEvery ? WORDS.few : WORDS.every, counts);
+    this.every.setAttribute("aria-pressed", view.isEvery ? "true" : "false");
   }
 
   paint() {
@@ -50,6 +71,7 @@ class Readings {
         if (parts[part].textContent !== text) parts[part].textContent = text;
       }
     }
+    this.paintPart();
     this.paintPulse();
     for (const group of this.host.querySelectorAll(".group")) group.classList.toggle("quiet", !group.querySelector(".much, .key"));
   }

@@ -36,22 +36,32 @@ function isFound(fault, asked) {
   });
 }
 
-const LONGEST_LIST = 12;
+const LONGEST_LIST = "13rem";
 
-// Once something is asked for, a list stands open with what fits, until one is taken from it.
+// Once something is asked for, a list stands open with what fits, until one is taken from it or
+// the keyboard leaves it.
 function finder(bench, lists, target, refill) {
   const { view } = bench;
   const told = el("p", { class: "small told", role: "status" });
   const box = el("input", { type: "search", id: "find", value: view.find, placeholder: WORDS.findHint, autocomplete: "off", "data-key": "find" });
   const open = () => lists.some((list) => list.hasAttribute("size"));
-  const fold = () => lists.forEach((list) => list.removeAttribute("size"));
+  const fold = () => lists.forEach((list) => {
+    list.removeAttribute("size");
+    list.style.height = "";
+  });
+  const take = () => {
+    if (!open()) return;
+    fold();
+    told.textContent = "";
+  };
   const show = () => {
     const list = target();
     fold();
     const n = offeredFaults(bench).filter((fault) => isFound(fault, view.find)).length;
     told.textContent = !view.find ? "" : n ? counted(WORDS.fits, n) : WORDS.noneFits;
-    const rows = list.querySelectorAll("option, optgroup").length;
-    if (view.find && n) list.setAttribute("size", String(Math.min(LONGEST_LIST, rows)));
+    if (!view.find || !n) return;
+    list.setAttribute("size", "2"); // as tall as what is in it, where a name takes two rows too
+    requestAnimationFrame(() => { if (list.hasAttribute("size")) list.style.height = `min(${list.scrollHeight + 4}px, ${LONGEST_LIST})`; });
   };
   box.addEventListener("input", () => { view.find = box.value.trim(); refill(); show(); });
   box.addEventListener("keydown", (event) => {
@@ -60,8 +70,9 @@ function finder(bench, lists, target, refill) {
     target().focus();
   });
   for (const list of lists) {
-    list.addEventListener("click", (event) => { if (event.detail && list.value) fold(); });
-    list.addEventListener("keydown", (event) => { if (event.key === "Enter") fold(); });
+    list.addEventListener("click", (event) => { if (event.detail && list.value) take(); });
+    list.addEventListener("keydown", (event) => { if (["Enter", "Escape"].includes(event.key)) take(); });
+    list.addEventListener("blur", () => { if (list.value && list.value !== CHANCE) take(); });
   }
   show();
   return el("div", { class: "dial find", "data-control": "find" }, el("label", { for: "find" }, WORDS.find), box, told);

@@ -7,15 +7,7 @@ function sharePanel(bench, say) {
   const field = el("input", { type: "text", readonly: true, class: "link", "aria-label": WORDS.linkIs, "data-key": "link-text", value: addressOf(bench) });
   const copy = async () => {
     field.value = addressOf(bench);
-    field.select();
-    let isCopied = false;
-    try {
-      await navigator.clipboard.writeText(field.value);
-      isCopied = true;
-    } catch {
-      isCopied = document.execCommand("copy"); // a room's own network is not a secure context
-    }
-    say(isCopied ? WORDS.copied : WORDS.copyByHand);
+    say((await isCopied(field)) ? WORDS.copied : WORDS.copyByHand);
   };
   return el("details", { "data-keep": "share", class: "share" },
     el("summary", { "data-key": "share" }, WORDS.more),
@@ -28,9 +20,42 @@ function sharePanel(bench, say) {
     field);
 }
 
-function addressOf(bench) {
+// What a field shows is marked, and copied where the browser lets it be.
+async function isCopied(field) {
+  field.select();
+  try {
+    await navigator.clipboard.writeText(field.value);
+    return true;
+  } catch {
+    return document.execCommand("copy"); // a room's own network is not a secure context
+  }
+}
+
+// A fault that a link hides stays hidden in the address, and is there after a reload.
+function linkOf(bench, given) {
+  const { view, setting } = bench;
+  const sealed = given || (view.game && !view.game.result && !setting.faults.some(Boolean) && view.game.sealed);
+  return `${bench.stand ? bench.stand.link : ""}${sealed ? `&predict=${sealed}` : ""}`;
+}
+
+function addressOf(bench, sealed) {
   const here = window.location;
-  return `${here.origin}${here.pathname}${here.search}#${bench.stand ? bench.stand.link : ""}`;
+  return `${here.origin}${here.pathname}${here.search}#${linkOf(bench, sealed)}`;
+}
+
+// A link that opens in Predict: the server keeps the fault, the link carries a code for it.
+function classLink(bench, game, { say, asked }) {
+  const field = el("input", { type: "text", readonly: true, hidden: true, class: "link", "aria-label": WORDS.copyForClass, "data-key": "class-link-text" });
+  const copy = async () => {
+    const answer = game.sealed ? game : await bench.line.ask({ ...asked("seal"), faults: game.faults });
+    if (!answer.sealed) { say(answer.problem, true); return; }
+    field.value = addressOf(bench, answer.sealed);
+    field.hidden = false;
+    say((await isCopied(field)) ? WORDS.copiedForClass : WORDS.copyByHand);
+  };
+  return el("div", { class: "class-link", "data-control": "class-link" },
+    el("button", { "data-key": "class-link", onclick: copy }, WORDS.copyForClass),
+    el("p", { class: "small" }, WORDS.forClass), field);
 }
 
 function projectorButton(bench, root, changed) {
