@@ -22,12 +22,12 @@ OWNER = "trainee-of-the-tests"
 
 def hurried_pair(desk: CallDesk) -> None:
     """A reading before and one too soon after."""
-    go(desk, "return_grille", "", "house_pressure")
+    go(desk, "return_grille", "", "grille_dry_bulb")
     do(desk, "declare", causes=["supply_leak"], cited=[])
     do(desk, "stop")
     do(desk, "repair", repair="seal_supply", amount=None)
     do(desk, "start")
-    go(desk, "return_grille", "", "house_pressure")
+    go(desk, "return_grille", "", "grille_dry_bulb")
     do(desk, "close")
 
 
@@ -144,7 +144,7 @@ def test_what_is_folded_opens_on_paper(debrief: Callable[..., Page]) -> None:
 
 def test_a_pair_says_why_it_is_no_proof(debrief: Callable[..., Page]) -> None:
     page = debrief(hurried_pair)
-    pair = page.locator("tr", has=page.locator("th", has_text="House pressure against"))
+    pair = page.locator("tr", has=page.locator("th", has_text="Return dry bulb at the grille"))
     expect(pair).to_contain_text("Not counted as proof: the one after was taken less than 15 min")
 
 
