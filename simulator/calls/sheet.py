@@ -28,7 +28,7 @@ def before_repair(visit: Visit) -> tuple[Measured, ...]:
         Oldest first; all of them when nothing was.
     """
     first = visit.repairs[0].seq if visit.repairs else visit.next_seq
-    return tuple(event for event in visit.readings if event.seq < first)
+    return tuple(e for e in visit.readings if e.seq < first)
 
 
 def after_repair(visit: Visit) -> tuple[Measured, ...]:
@@ -46,6 +46,25 @@ def after_repair(visit: Visit) -> tuple[Measured, ...]:
     if not visit.repairs:
         return ()
     return tuple(event for event in visit.readings if event.seq > visit.repairs[-1].seq)
+
+
+def sides(visit: Visit) -> tuple[dict[str, Measured], dict[str, Measured]]:
+    """What may stand side by side: newest takes before a repair and after the last one.
+
+    Parameters
+    ----------
+    visit : Visit
+
+    Returns
+    -------
+    tuple
+        By measurement; before the first repair where it was taken then, else before the last.
+    """
+    last = visit.repairs[-1].seq if visit.repairs else visit.next_seq
+    before = {e.reading.measurement: e for e in before_repair(visit)}
+    later = {e.reading.measurement: e for e in after_repair(visit)}
+    between = {e.reading.measurement: e for e in visit.readings if e.seq < last}
+    return before | {name: e for name, e in between.items() if name not in before}, later
 
 
 def value_shown(event: Measured, system: str) -> tuple[str | None, str | None]:
@@ -105,7 +124,7 @@ def steadiness(event: Measured) -> str:
     """
     if not event.is_running:
         return "system off"
-    return "steady" if event.settled >= _settles(event) else "not steady"
+    return "steady" if event.settled >= settles_after(event.reading.measurement) else "not steady"
 
 
 def sheet_rows(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
@@ -191,13 +210,12 @@ def worked(events: Sequence[Measured], site: Site) -> list[WorkedOut]:
 
 
 def pairs(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
-    """The same measurement before the first repair and after the last.
+    """The same measurement before a repair and after the last.
 
     Parameters
     ----------
     visit : Visit
     site : Site
-        For what is worked out.
     system : str
         Units, ``us`` or ``si``.
 
@@ -208,10 +226,9 @@ def pairs(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
     """
     if not visit.repairs:
         return []
-    earlier, later = before_repair(visit), after_repair(visit)
-    after = {event.reading.measurement: event for event in later}
+    before, after = sides(visit)
     found = []
-    for name, event in {event.reading.measurement: event for event in earlier}.items():
+    for name, event in before.items():
         text, unit = value_shown(event, system)
         if text is None:
             continue
@@ -225,16 +242,13 @@ def pairs(visit: Visit, site: Site, system: str) -> list[dict[str, Any]]:
                 **_standing([event], [] if second is None else [second]),
             }
         )
-    return found + _worked_pairs(worked(earlier, site), worked(later, site), visit, system)
+    earlier, later = (worked(taken(visit), site) for taken in (before_repair, after_repair))
+    return found + _worked_pairs(earlier, later, visit, system)
 
 
 def _side(event: Measured, system: str) -> dict[str, Any]:
     text, _ = value_shown(event, system)
     return {"shown": text, "minute": round(event.minute), "steadiness": steadiness(event)}
-
-
-def _settles(event: Measured) -> float:
-    return settles_after(event.reading.measurement)
 
 
 def _standing(before: Sequence[Measured], after: Sequence[Measured]) -> dict[str, Any]:
@@ -245,7 +259,9 @@ def _standing(before: Sequence[Measured], after: Sequence[Measured]) -> dict[str
         if "system off" in states:
             said.append(f"the one {words} was taken with the system off")
         elif "not steady" in states:
-            needed = max(_settles(event) for event in side if steadiness(event) == "not steady")
+            needed = max(
+                settles_after(e.reading.measurement) for e in side if steadiness(e) == "not steady"
+            )
             said.append(f"the one {words} was taken less than {needed:.0f} min after a change")
     ways = [
         {(e.reading.measurement, e.reading.technique) for e in side} for side in (before, after)

@@ -105,7 +105,7 @@ def history(visit: Visit, call: CallFile) -> tuple[Belief, ...]:
     Returns
     -------
     tuple
-        Oldest first; one entry for the work order (seq -1) and one for each reading.
+        Oldest first; one entry for the work order (seq -1), one for each reading and each repair.
     """
     return tuple(standing.belief for standing in standings(visit.events, call))
 
@@ -144,7 +144,7 @@ def standings(
     Returns
     -------
     list
-        One for the work order, one for each reading; one more where a repair came last.
+        One for the work order, one for each reading and one for each repair.
     """
     table = expected_at(call)
     told = [call.title, call.complaint, *call.history]
@@ -155,10 +155,8 @@ def standings(
         found += _stood(part, table, scored, -1 if only_last else 0)
         if part.repair is None:
             break
-        start = _mended(table, found[-1].cells, part.repair.repair)
-        if not any(isinstance(event, Measured) for event in events[part.repair.seq :]):
-            found.append(_standing(table, np.log(start), part.repair.seq, part.repair.minute))
-        start = np.log(start)
+        start = np.log(_mended(table, found[-1].cells, part.repair.repair))
+        found.append(_standing(table, start, part.repair.seq, part.repair.minute))
     return found
 
 

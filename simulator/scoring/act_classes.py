@@ -36,7 +36,7 @@ WORDS: Mapping[str, str] = {
     AGAIN: "Taken before, and nothing had changed since: it could tell nothing new.",
     BESIDE: "It hardly bore on what was still open.",
     REQUIRED: "Required, whatever it tells.",
-    RE_TEST: "Taken again after the repair, to prove it.",
+    RE_TEST: "Taken after the repair, to prove it.",
     PROVEN: "Mended once the readings carried it.",
     UNPROVEN: "Right, but mended before the readings carried it.",
     HARMFUL: "It mended nothing here.",
@@ -72,7 +72,7 @@ def classes(visit: Visit, key: Key, grounds: Grounds) -> dict[int, str]:
         if isinstance(event, Repaired):
             found[event.seq] = _of_repair(event, visit, key, grounds)
         elif isinstance(event, Measured) and MEASUREMENTS[event.reading.measurement].way != "ask":
-            found[event.seq] = _of_reading(event, before, grounds)
+            found[event.seq] = _of_reading(event, before, key, grounds)
     return {**found, **{seq: UNSAFE for seq in unsafe if seq in found}}
 
 
@@ -115,15 +115,23 @@ def _of_repair(event: Repaired, visit: Visit, key: Key, grounds: Grounds) -> str
     return PROVEN if is_proven(event, visit, key, grounds) else UNPROVEN
 
 
-def _of_reading(event: Measured, before: Visit, grounds: Grounds) -> str:
-    if before.repairs:
-        return RE_TEST
+def _of_reading(event: Measured, before: Visit, key: Key, grounds: Grounds) -> str:
     name = event.reading.measurement
+    if _is_re_test(name, before, key):
+        return RE_TEST
     if name in ALWAYS and _is_again(event, before) is False and _moved(event, grounds) < STILL:
         return REQUIRED
     if _is_again(event, before):
         return AGAIN
     return _by_belief(event, grounds)
+
+
+def _is_re_test(name: str, before: Visit, key: Key) -> bool:
+    """After a repair that mended nothing, what had not been taken is still looked for."""
+    if any(event.repair in wanted(key) for event in before.repairs):
+        return True
+    last = before.repairs[-1].seq if before.repairs else -1
+    return any(e.reading.measurement == name and e.seq < last for e in before.readings)
 
 
 def _is_again(event: Measured, before: Visit) -> bool:

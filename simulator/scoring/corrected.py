@@ -3,7 +3,7 @@
 from typing import Any
 
 from simulator.calls.events import Measured
-from simulator.calls.sheet import after_repair, before_repair, pairs
+from simulator.calls.sheet import pairs, sides
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
@@ -32,8 +32,7 @@ def told_pairs(visit: Visit, site: Site, system: str, known: Grounds) -> list[di
     list
         Plain data; the ``note`` says more where outdoor air had moved too far.
     """
-    earlier, later = ({e.reading.measurement: e for e in side}
-                      for side in (before_repair(visit), after_repair(visit)))  # fmt: skip
+    earlier, later = sides(visit)
     said = {
         MEASUREMENTS[name].name: _said(event, later[name], system, known)
         for name, event in earlier.items()

@@ -262,7 +262,8 @@ def turning_point(visit: Visit, key: Key, site: Site) -> str:
     of_causes = ((cause, weights()[cause]) for cause in key.causes)
     worths = ((worth, cause, name) for cause, all_of in of_causes for name, worth in all_of.items())
     ranked = sorted(worths, reverse=True)
-    first = visit.repairs[0].seq if visit.repairs else float("inf")
+    mends = wanted(key)
+    first = next((e.seq for e in visit.repairs if e.repair in mends), float("inf"))
     taken = {e.reading.measurement: e for e in reversed(visit.readings) if e.seq < first}
     for weight, _, name in ranked:
         event = taken.get(name)
@@ -270,8 +271,8 @@ def turning_point(visit: Visit, key: Key, site: Site) -> str:
             shown = f': "{event.reading.words}"' if event.reading.words else "."
             return (
                 f"At minute {event.minute:.0f}: {MEASUREMENTS[name].said}{shown} "
-                "Of all you took before the first repair, this speaks most directly for "
-                "what was true."
+                "Of all you took before anything was mended, this speaks most directly for what "
+                "was true."
             )
     _, _, name = ranked[0]
     item = MEASUREMENTS[name]

@@ -91,7 +91,11 @@ def _by_choice(visit: Visit, key: Key, grounds: Grounds) -> tuple[float, list[Be
         led = _led(visit, key)
         points *= led * min(len(choices) / FEW, 1.0)
         if len(choices) < FEW:
-            because.append(Because("Little time, because little was looked at.", left))
+            text = (
+                f"Choices to be judged by: {len(choices)} of {FEW}. What came after the finding or "
+                "the first repair, or had to be taken anyway, is none."
+            )
+            because.append(Because(text, left))
         if led < 1.0:
             seq = visit.finding.seq if visit.finding else left
             text = "Good choices count only as far as they led to a finding that is true or carried"

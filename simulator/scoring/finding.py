@@ -5,6 +5,7 @@ from dataclasses import replace
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
+from simulator.diagnosis.belief import Belief
 from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import strongest, support
 from simulator.faults._catalogue import discover
@@ -178,9 +179,11 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
         stood_there = odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
         if one is None and stood_there:
             unread += EVIDENCE * share * UNREAD
-        words = _said(cause, one, stood_there=stood_there)
-        if one and not one.is_shown and _moment(visit, cause) < finding.seq:
-            words = _too_late(cause)
+        words = (
+            _said(cause, one, stood_there=stood_there)
+            if one is None or one.is_enough
+            else (_not_enough(cause, one, belief, is_late=_moment(visit, cause) < finding.seq))
+        )
         because.append(Because(words, finding.seq))
         if one and one.is_enough and one.is_left_open:
             because.append(Because(_left_open(one), finding.seq))
@@ -205,23 +208,46 @@ def _said(cause: str, one: Carried | None, *, stood_there: bool) -> str:
         return f"It stood on your sheet and was not read from it: {name}. It tells most: {best}."
     if one is None:
         return f"Something was not found; it tells most: {best}."
+    if one.odds >= ENOUGH_FOR_COSTLY:
+        return f"Your readings carry the finding, better than 30 to 1: {name}."
+    return f"Your readings carry the finding, better than 10 to 1: {name}."
+
+
+def _not_enough(cause: str, one: Carried, belief: Belief, *, is_late: bool) -> str:
+    """What a right cause wanted: a reading, or one before its repair, or one against a rival."""
+    name, best = name_of(cause), MEASUREMENTS[strongest(cause)].said
+    if not one.is_shown and is_late:
+        return (
+            f"Mended before a reading you rested it on had shown it: {name}. It tells most: {best}."
+        )
     if not one.is_shown:
         return f"Named without a reading that shows it: {name}. It tells most: {best}."
-    if one.is_enough and one.odds >= ENOUGH_FOR_COSTLY:
-        return f"Your readings carry the finding, better than 30 to 1: {name}."
-    if one.is_enough:
-        return f"Your readings carry the finding, better than 10 to 1: {name}."
     if one.odds >= ENOUGH:
         return f"Better than 10 to 1, but this repair is costly and asks for 30 to 1: {name}."
-    if one.odds >= SUSPICION:
+    is_suspicion, rival = one.odds >= SUSPICION, _nearest(cause, belief)
+    if rival is None and is_suspicion:
         return f"A suspicion, not yet enough for a repair: {name}. It tells most: {best}."
-    return f"Right, but your readings left it open: {name}. It tells most: {best}."
+    if rival is None:
+        return f"Right, but your readings left it open: {name}. It tells most: {best}."
+    other, tells = name_of(rival), MEASUREMENTS[strongest(rival)].said
+    if is_suspicion:
+        return (
+            f"A suspicion, not yet enough for a repair: {name}. Nearest to it stood: {other}. Of "
+            f"that tells most: {tells}."
+        )
+    return (
+        f"Right, but your readings left it open: {name}. Nearest to it stood: {other}. Of that "
+        f"tells most: {tells}."
+    )
 
 
-def _too_late(cause: str) -> str:
-    """A reading that came after the repair, in words."""
-    name, best = name_of(cause), MEASUREMENTS[strongest(cause)].said
-    return f"Mended before a reading you rested it on had shown it: {name}. It tells most: {best}."
+def _nearest(cause: str, belief: Belief) -> str | None:
+    """The likeliest without it, where that is something else that is wrong."""
+    without = {one: share for one, share in belief.sets.items() if cause not in one}
+    likeliest = max(without, key=lambda one: without[one], default=frozenset())
+    # Half of what was found is no rival of the other half.
+    others = [c for c in likeliest if c != NO_FAULT and odds_of_one(c, belief) < 0.0]
+    return max(others, key=lambda other: (belief.causes[other], other), default=None)
 
 
 def _left_open(one: Carried) -> str:

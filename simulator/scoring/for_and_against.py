@@ -177,7 +177,7 @@ def together(weight: float, has_readings: bool) -> str:
         A sentence.
     """
     if not has_readings:
-        return "You took no reading before the first repair, so nothing spoke for or against it."
+        return "You took no reading before anything was mended, so nothing spoke for or against it."
     if weight >= STRONGLY:
         return "Together your readings spoke strongly for it."
     if weight >= SPEAKS:

@@ -52,7 +52,7 @@ class Grounds:
         What the unit would show at each reading had nobody repaired anything, by its event, in
         SI; only where the weather moved too far for readings to be set side by side. [-]
     beliefs : tuple
-        Belief from the work order, after each reading and after the last repair, oldest first;
+        Belief from the work order, after each reading and each repair, oldest first;
         empty until it is worked out.
     choices : tuple
         The first readings that were chosen, questions and repeats of words apart.

@@ -18,6 +18,7 @@ from simulator.scoring.carried import (
     alone,
     odds_of,
 )
+from simulator.scoring.harm import wanted
 from simulator.scoring.truth import shares
 
 CERTAIN = 2.0  # nothing is told beyond it [-]
@@ -77,21 +78,22 @@ def _band(odds: float) -> str:
 
 
 def believed(visit: Visit, site: Site) -> list[Belief]:
-    """Belief from the work order on, after each reading up to the first repair.
+    """Belief from the work order on, after each reading up to the first repair that mends.
 
     Parameters
     ----------
     visit : Visit
         Of any length.
     site : Site
-        For the public part of its call.
+        With the key, for what mends: what mended nothing left the same to be found.
 
     Returns
     -------
     list
         The work order's first.
     """
-    first = visit.repairs[0].seq if visit.repairs else visit.next_seq
+    mends = wanted(site.key.opened())
+    first = next((e.seq for e in visit.repairs if e.repair in mends), visit.next_seq)
     return list(_believed(visit.events[:first], site))
 
 
@@ -101,7 +103,7 @@ def _believed(events: tuple[Event, ...], site: Site) -> tuple[Belief, ...]:
 
 
 def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
-    """Odds after each reading up to the first repair, by its event.
+    """Odds after each reading up to the first repair that mends, by its event.
 
     Parameters
     ----------

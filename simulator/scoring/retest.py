@@ -70,7 +70,8 @@ def _proof(visit: Visit, key: Key, cause: str, grounds: Grounds) -> tuple[bool, 
     if acts and not any(event.repair in acts for event in visit.repairs):
         text = f"Not mended, so no re-test could show that it was: {name_of(cause)}."
         return False, Because(text, last)
-    taken = [one for test in tests for one in _pairs(visit, test)]
+    mending = [event.seq for event in visit.repairs if not acts or event.repair in acts]
+    taken = [one for test in tests for one in _pairs(visit, test, mending)]
     for before, after in taken:
         if _is_alike(before, after, grounds):
             return True, Because(f"Before and after, settled: {_name(after)}.", after.seq)
@@ -90,9 +91,9 @@ def _name(event: Measured) -> str:
     return MEASUREMENTS[event.reading.measurement].name
 
 
-def _pairs(visit: Visit, measurement: str) -> list[tuple[Measured, Measured]]:
-    """The same measurement taken the same way, running and settled, on both sides."""
-    start, end = visit.repairs[0].seq, visit.repairs[-1].seq
+def _pairs(visit: Visit, measurement: str, mending: list[int]) -> list[tuple[Measured, Measured]]:
+    """The same measurement taken the same way, running and settled, around what mended."""
+    start, end = mending[0], mending[-1]
     needed = settles_after(measurement)
     taken = [
         e

@@ -42,7 +42,9 @@ def _chance() -> np.random.Generator:
 
 def test_each_reading_has_its_belief(visit: Visit) -> None:
     found = belief.history(visit, call_file.load("rooke"))
-    assert [one.seq for one in found] == [-1, *(event.seq for event in visit.readings)]
+    moved = sorted(event.seq for event in (*visit.readings, *visit.repairs))
+    assert visit.repairs
+    assert [one.seq for one in found] == [-1, *moved]
     for one in found:
         assert sum(one.sets.values()) == pytest.approx(1.0)
         assert set(one.causes) <= codes()
@@ -62,6 +64,21 @@ def test_a_repair_that_mends_leaves_nothing_wrong(visit: Visit) -> None:
     last = belief.history(visit, call_file.load("rooke"))[-1]
     assert last.best == {NO_FAULT}
     assert last.causes[NO_FAULT] > 0.9
+
+
+def test_two_repairs_in_a_row_both_mend() -> None:
+    """Whatever is read after the second: what the first was likely to mend does not come back."""
+    call, site = call_file.load("mallorn"), Site(call_file.load("mallorn"), sealed("mallorn"), 5)
+    visit = played(site, reference, _chance())
+    acts = [event.repair for event in visit.repairs]
+    assert sorted(acts) == ["seal_return", "seal_supply"]
+    found = {one.seq: one for one in belief.history(visit, call)}
+    before = max(seq for seq in found if seq < visit.repairs[0].seq)
+    after = found[visit.repairs[-1].seq]
+    for cause in ("supply_leak", "return_leak"):
+        assert found[before].causes[cause] > 0.9
+        assert after.causes[cause] < 0.05
+    assert after.best == {NO_FAULT}
 
 
 def test_careless_takes_buy_less(visit: Visit) -> None:

@@ -91,14 +91,17 @@ def test_the_same_again_is_redundant_until_something_changes(key: Key) -> None:
 def test_a_repair_is_judged_by_what_carried_it(
     key: Key, repair: str, sure: float, expected: str
 ) -> None:
-    visit = visit_of({"loaded_filter"}, repair=repair, again=["static_supply"])
+    again = ["static_supply", "static_after_filter"]
+    visit = visit_of({"loaded_filter"}, repair=repair, again=again)
     sets = {FILTER: sure, NOTHING: 1.0 - sure}
     grounds = Grounds(outdoor={}, beliefs=(belief(-1, sets),))
     found = of.classes(visit, key, grounds)
     (done,) = [event for event in visit.events if isinstance(event, Repaired)]
     assert found[done.seq] == expected
-    last = [event for event in visit.events if isinstance(event, Measured)][-1]
-    assert found[last.seq] == of.RE_TEST
+    new, taken = [event for event in visit.events if isinstance(event, Measured)][-2:]
+    assert found[taken.seq] == of.RE_TEST
+    # What nobody had looked at is still looked for where nothing was mended.
+    assert (found[new.seq] == of.RE_TEST) is (expected != of.HARMFUL)
 
 
 def test_a_danger_that_was_not_met_comes_before_all_else(key: Key) -> None:
