@@ -73,6 +73,10 @@ def test_other_calls_say_that_the_class_does_not_count_them(bench: RunningBench)
     assert "For yourself" not in trainee.ask("").body
     send(trainee, "join", code=code, name="Ana")
     assert "For yourself: Tuesday does not count them" in part(trainee, "calls")
+    # So does the page of the call itself, to which lessons and debriefs lead.
+    said = "For yourself: Tuesday does not count this call."
+    assert said in trainee.ask("start/rooke").body
+    assert said not in trainee.ask("start/mallorn").body
     token = trainee.take_call("rooke").split("visit=")[1]
     beside = part(trainee, "open")
     assert "For yourself: Tuesday does not count them." in beside

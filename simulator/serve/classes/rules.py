@@ -216,6 +216,25 @@ def is_held(token: str) -> bool:
     return class_visits().standing(token).is_held
 
 
+def uncounted_by(call: str, trainee: str) -> str:
+    """The class that would not count a call, were it taken now.
+
+    Parameters
+    ----------
+    call : str
+        Its id.
+    trainee : str
+        The browser's own name.
+
+    Returns
+    -------
+    str
+        Its name; empty for who is in none, and for a call that a class of theirs works.
+    """
+    joined = class_records().of_trainee(trainee)
+    return joined[0].name if joined and not any(call in one.calls for one in joined) else ""
+
+
 def may_start(call: str, trainee: str) -> bool:
     """Whether a browser may take a call now.
 

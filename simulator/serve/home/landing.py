@@ -174,10 +174,18 @@ class StartCall(OwnPage):
             The call's id.
         """
         from simulator.serve.classes.dealing import as_dealt
+        from simulator.serve.classes.rules import uncounted_by
 
         offered = as_dealt(_known(call), self.trainee())
         self.set_header("Cache-Control", "no-store")
-        self.finish(self.rendered("start.html", call=offered, token=self.xsrf_form_html()))
+        self.finish(
+            self.rendered(
+                "start.html",
+                call=offered,
+                beside=uncounted_by(offered["id"], self.trainee()),
+                token=self.xsrf_form_html(),
+            )
+        )
 
     def post(self, call: str) -> None:
         """Open a visit and go to it.
