@@ -17,9 +17,12 @@ TEXTS = """() => {
   const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
     const node = walk.currentNode;
-    const isOwn = node.parentElement.closest("script, style, noscript, button[lang], #loading");
+    const isOwn = node.parentElement.closest("script, style, noscript, button[lang], #loading, tspan");
     if (!isOwn) found.push(node.data);
   }
+  // What a drawing says in two rows is one text.
+  for (const node of document.querySelectorAll("text:has(tspan)"))
+    found.push([...node.children].map((row) => row.textContent).join(" "));
   for (const node of document.querySelectorAll("[aria-label], [title]"))
     found.push(node.getAttribute("aria-label") || "", node.getAttribute("title") || "");
   return found;

@@ -44,6 +44,20 @@ def test_reveal_is_in_view_while_a_class_predicts(page: Page, size: tuple[int, i
     assert reveal.evaluate(IN_VIEW)
 
 
+def test_reveal_is_in_view_on_a_telephone(page: Page) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    opened(page)
+    press(page, "tab-predict")
+    page.evaluate(DRAWN)
+    assert page.locator("[data-key=reveal]").evaluate(IN_VIEW)
+    # Healthy readings under the finger say nothing while a class predicts.
+    expect(page.locator(".pulse")).to_be_hidden()
+    page.locator(".sign").first.click()
+    assert page.locator("[data-key=reveal]").evaluate(IN_VIEW)
+    press(page, "reveal")
+    expect(page.locator(".pulse")).to_be_visible()
+
+
 @pytest.mark.parametrize("size", PROJECTORS)
 def test_a_projector_says_what_it_shows_and_shows_the_rest(
     page: Page, size: tuple[int, int]
@@ -77,6 +91,9 @@ def test_a_link_for_a_class_opens_in_predict_and_hides_the_fault(page: Page) -> 
     press(page, "class-link")
     field = page.locator("[data-key=class-link-text]")
     expect(field).to_have_value(re.compile(r"predict=\w{6}$"))
+    said = page.locator(".class-link [role=status]")
+    expect(said).to_contain_text(re.compile("link is marked|link for the class is copied", re.I))
+    assert said.evaluate(IN_VIEW)
     link = field.input_value()
     assert "fault" not in link
     assert "filter" not in link

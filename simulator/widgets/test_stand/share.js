@@ -51,11 +51,12 @@ function classLink(bench, game, { say, asked }) {
     if (!answer.sealed) { say(answer.problem, true); return; }
     field.value = addressOf(bench, answer.sealed);
     field.hidden = false;
-    say((await isCopied(field)) ? WORDS.copiedForClass : WORDS.copyByHand);
+    said.textContent = (await isCopied(field)) ? WORDS.copiedForClass : WORDS.copyByHand;
   };
+  const said = el("p", { class: "small", role: "status" }, WORDS.forClass); // where one looks now
   return el("div", { class: "class-link", "data-control": "class-link" },
     el("button", { "data-key": "class-link", onclick: copy }, WORDS.copyForClass),
-    el("p", { class: "small" }, WORDS.forClass), field);
+    said, field);
 }
 
 function projectorButton(bench, root, changed) {
