@@ -17,7 +17,8 @@ TEXTS = """() => {
   const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   while (walk.nextNode()) {
     const node = walk.currentNode;
-    const isOwn = node.parentElement.closest("script, style, noscript, button[lang], #loading, tspan");
+    const own = "script, style, noscript, button[lang], #loading, tspan";
+    const isOwn = node.parentElement.closest(own);
     if (!isOwn) found.push(node.data);
   }
   // What a drawing says in two rows is one text.

@@ -45,6 +45,6 @@ function coil(middle, side) {
 
 // Air rises through a coil on both sides of its name.
 function air(middle) {
-  return [COIL.from + 40, COIL.to - 40].map((x) => svg("g", { class: "air" },
+  return [COIL.from + 66, COIL.to - 66].map((x) => svg("g", { class: "air" },
     [middle + COIL.half + 22, middle - COIL.half - 4].map((y) => svg("path", { d: `M${x} ${y}v-14m-5 6l5 -7l5 7` }))));
 }
