@@ -181,7 +181,7 @@ def test_a_class_debrief_judges_each_visit_by_its_own_version(
         good_capstone(desk)
     seen = []
     monkeypatch.setattr(
-        best_question, "_gains", lambda visit, site, true: seen.append(site.call.customer) or {}
+        best_question, "gains", lambda visit, site, true: seen.append(site.call.customer) or []
     )
     _, done = closed(one_class, CALL)
     class_question(done, done[0][1])
