@@ -10,6 +10,7 @@ import pytest
 from simulator.calls.events import Measured, Repaired
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
+from simulator.scoring.debrief import turning_point
 from simulator.scoring.scorecard import Scorecard
 from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import (
@@ -86,8 +87,9 @@ def test_the_pair_stands_side_by_side(told: dict[str, Any]) -> None:
 def test_what_was_taken_after_the_refrigerant_is_told_as_what_it_was(
     desk: CallDesk, told: dict[str, Any]
 ) -> None:
-    assert SMOKE in told["turning_point"]
-    assert "not taken" not in told["turning_point"]
+    key, site = sealed("lundgaard").opened(), desk._site
+    assert SMOKE in (point := turning_point(desk.visit, key, site))
+    assert "not taken" not in point
     first, again = last(desk, "return_dry_bulb", 2), last(desk, "return_dry_bulb")
     assert "prove" not in told["acts"][str(first.seq)]
     assert "prove" in told["acts"][str(again.seq)]
