@@ -4,7 +4,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from simulator.quantities.values import Values
+from simulator.quantities.values import Values, held
+
+# Where vapour at the inlet leaves no liquid to choke: this part of the upstream pressure.
+LEAST_CHOKED = 0.9
+SHUT = 1e-4  # part of the driving pressure left against a higher one; keeps logarithms finite
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,11 +86,48 @@ def opening(device: MeteringDevice, bulb_superheat: Values) -> Values:
     return device.is_thermostatic * valve + (1.0 - device.is_thermostatic)
 
 
+def driving_pressure(
+    device: MeteringDevice, upstream: Values, flash: Values, downstream: Values
+) -> Values:
+    """Pressure that drives refrigerant through the device.
+
+    Choked, it does not look downstream. Liquid that would not boil at the pressure behind the
+    device is not choked: its flow falls with what is left of the difference, to nothing where
+    none is.
+
+    Parameters
+    ----------
+    device : MeteringDevice
+        The device.
+    upstream : float
+        At the inlet. [Pa]
+    flash : float
+        Bubble pressure at the inlet temperature, at most the upstream pressure. [Pa]
+    downstream : float
+        At the outlet. [Pa]
+
+    Returns
+    -------
+    float
+        [Pa]
+
+    References
+    ----------
+    .. [1] Kim, Y. and O'Neal, D. L., "Two-phase flow of R-22 through short-tube orifices",
+       ASHRAE Transactions 100(1), 1994: choked flow driven by upstream pressure less a part
+       of the flash pressure, as long as the pressure behind lies below saturation.
+    """
+    choking = np.minimum(flash, LEAST_CHOKED * upstream)
+    backed_up = held((downstream - choking) / (upstream - choking), 0.0, 1.0)
+    choked = np.maximum(upstream - device.flash_weight * flash, 1.0)
+    left: Values = choked * np.maximum(1.0 - backed_up * backed_up, SHUT)
+    return left
+
+
 def metered_flow(
     device: MeteringDevice,
     bulb_superheat: Values,
-    upstream_pressure: Values,
-    flash_pressure: Values,
+    driving: Values,
     liquid_density: Values,
     vapour_density: Values,
     inlet_quality: Values,
@@ -99,10 +140,8 @@ def metered_flow(
         The device.
     bulb_superheat : float
         At the bulb; the orifice does not look at it. [delta K]
-    upstream_pressure : float
-        At the inlet. [Pa]
-    flash_pressure : float
-        Bubble pressure at the inlet temperature, at most the upstream pressure. [Pa]
+    driving : float
+        As ``driving_pressure`` gives it. [Pa]
     liquid_density, vapour_density : float
         Saturated, at the inlet. [kg/m³]
     inlet_quality : float
@@ -115,11 +154,8 @@ def metered_flow(
 
     References
     ----------
-    .. [1] Kim, Y. and O'Neal, D. L., "Two-phase flow of R-22 through short-tube orifices",
-       ASHRAE Transactions 100(1), 1994: choked flow driven by upstream pressure less a part
-       of the flash pressure, cut by inlet quality.
+    .. [1] Kim and O'Neal 1994, see ``driving_pressure``: flow is cut by inlet quality.
     """
     area = device.open_area * opening(device, bulb_superheat) + device.bypass_area
-    driving = upstream_pressure - device.flash_weight * flash_pressure
     flash = 1.0 + device.flash_resistance * inlet_quality * (liquid_density / vapour_density - 1.0)
-    return area * np.sqrt(2.0 * liquid_density * np.maximum(driving, 1.0) / flash)
+    return area * np.sqrt(2.0 * liquid_density * driving / flash)

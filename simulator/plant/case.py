@@ -12,9 +12,10 @@ from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.properties import refrigerant
 from simulator.properties.refrigerant import Refrigerant
-from simulator.quantities.values import Array, Index, Mask
+from simulator.quantities.values import Array, Index, Mask, Values
 
 MODES = ("cooling", "heating")
+TABLES_LEFT = 34500.0  # below the end of the tables, 5 psi, where nothing is worked out [Pa]
 
 
 class Case(NamedTuple):
@@ -77,6 +78,25 @@ def prepared(installation: Installation, conditions: Conditions) -> Case:
     installation = replace(installation, unit=replace(unit, strips=strips, outdoor_coil=coil))
     conditions = replace(conditions, voltage=conditions.voltage * (1.0 - unit.supply_circuit.sag))
     return Case(installation, conditions, air_path.settle(installation, conditions), fluid)
+
+
+def high_limit(case: Case) -> Values:
+    """Pressure at which the unit trips.
+
+    Parameters
+    ----------
+    case : Case
+        Its high cut-out, and the refrigerant in the circuit.
+
+    Returns
+    -------
+    float
+        The switch's own, or the end of the tables where another refrigerant than the plate's
+        ends below it: a trip is reported there, never a number. [Pa]
+    """
+    end = case.fluid.highest_pressure - TABLES_LEFT
+    found: Values = np.minimum(case.installation.unit.high_cut_out, end)
+    return found
 
 
 def chosen_case(case: Case, columns: Index) -> Case:

@@ -129,7 +129,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
     arriving = _arriving_gas(unit, around, squeezed, flow)
     condenses = Stream(fluid, guess.log_high, high, guess.liquid_share, flow, ratio)
     shed = condensing.condensed(condenses, arriving[:2], pressures.film_factor, condenser)
-    device = _meter(unit, around, shed, pressures.liquid, made, ratio)
+    device = _meter(boils, unit, around, shed, pressures.liquid, made)
     where = side.Inventory(
         flow=flow,
         entering_quality=(shed.liquid.enthalpy - low.liquid_enthalpy) / side.latent(low),
@@ -150,7 +150,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         low=low,
         high=high,
         suction_pressure=sucked.pressure,
-        liquid_pressure=device.upstream if heating else pressures.liquid,
+        liquid_pressure=device.outdoor_end if heating else pressures.liquid,
         discharge_pressure=pressures.discharge,
         vapour_port_pressure=pressures.discharge if heating else sucked.pressure,
         foreign_pressure=pressures.foreign,
@@ -254,26 +254,34 @@ def _arriving_gas(
 
 
 class _Metered(NamedTuple):
+    """Flow [kg/s] and temperature before the device [K]; pressure at the outdoor end [Pa]."""
+
     flow: Values
     temperature: Values
-    upstream: Values
+    outdoor_end: Values
 
 
 def _meter(
+    boils: Stream,
     unit: Unit,
     around: Surroundings,
     shed: Condensed,
     liquid_pressure: Values,
     made: Evaporated,
-    ratio: Values,
 ) -> _Metered:
-    """Liquid line with its drier and its climb, then the metering device."""
+    """Liquid line, what obstructs it, and its climb, then the metering device.
+
+    The obstruction sits before the device of either mode, so that the service port outdoors
+    stands before it in both.
+    """
     lines, fluid = unit.lines, around.fluid
     heating = around.heating
     device = unit.heating_metering if heating else unit.metering
-    lost = refrigerant_lines.square_law_drop(lines.liquid_pressure_drop + lines.restriction, ratio)
+    lost = refrigerant_lines.square_law_drop(lines.liquid_pressure_drop, boils.flow_ratio)
+    choked = refrigerant_lines.square_law_drop(lines.restriction, boils.flow_ratio)
     climb = (-lines.lift if heating else lines.lift) * shed.liquid.density * GRAVITY
-    upstream = liquid_pressure * np.exp(-(lost + climb) / liquid_pressure)
+    outdoor_end = liquid_pressure * np.exp(-(lost + climb) / liquid_pressure)
+    upstream = liquid_pressure * np.exp(-(lost + choked + climb) / liquid_pressure)
     log_upstream = np.log(upstream)
     line = fluid.saturation(log_upstream)
     arriving = side.liquid_side(fluid, log_upstream, line, shed.liquid.enthalpy)
@@ -282,10 +290,9 @@ def _meter(
     flow = metering_device.metered_flow(
         device,
         made.superheat,
-        upstream,
-        flash,
+        metering_device.driving_pressure(device, upstream, flash, np.exp(boils.log_pressure)),
         line.liquid_density,
         line.vapour_density,
         quality,
     )
-    return _Metered(flow, arriving.temperature, upstream)
+    return _Metered(flow, arriving.temperature, outdoor_end)

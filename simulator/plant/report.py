@@ -12,7 +12,7 @@ from simulator.components.supply_circuit import added_current
 from simulator.plant import balance, standing
 from simulator.plant.air_report import air_fields
 from simulator.plant.balance import Evaluation
-from simulator.plant.case import Case, Settled
+from simulator.plant.case import Case, Settled, high_limit
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties import moist_air
 
@@ -76,7 +76,7 @@ def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
         + unit.leak_detector_open
         + (1.0 - np.asarray(case.conditions.compressor_call))
     )
-    beyond = outcome.converged & np.asarray(done.circuit.discharge_pressure >= unit.high_cut_out)
+    beyond = outcome.converged & np.asarray(done.circuit.discharge_pressure >= high_limit(case))
     high = outcome.high_head | beyond
     below = outcome.converged & np.asarray(done.circuit.suction_pressure <= unit.low_cut_out)
     low = outcome.low_suction | below
@@ -127,6 +127,10 @@ def running_values(case: Case, done: Evaluation) -> dict[str, Any]:
 def _refrigerant_fields(case: Case, done: Evaluation) -> dict[str, Any]:
     now = done.circuit
     gauge_bubble = case.fluid.bubble_temperature(now.liquid_pressure)
+    liquid_pipe = now.liquid.temperature
+    if case.conditions.mode == "heating":
+        # The port is at the far end of the line: what boils on the way is as cold as it boils.
+        liquid_pipe = np.minimum(liquid_pipe, gauge_bubble)
     return {
         "suction_pressure": now.suction_pressure,
         "liquid_pressure": now.liquid_pressure,
@@ -139,12 +143,12 @@ def _refrigerant_fields(case: Case, done: Evaluation) -> dict[str, Any]:
         "vapour_line_temperature": now.vapour_port_temperature,
         "reversing_valve_rise": now.valve_rise,
         "discharge_temperature": now.discharge_temperature,
-        "liquid_line_temperature": now.liquid.temperature,
+        "liquid_line_temperature": liquid_pipe,
         # A drier warms nothing; foreign gas would make it seem so, as it adds to the pressure only.
-        "liquid_after_drier_temperature": np.minimum(now.valve_temperature, now.liquid.temperature),
+        "liquid_after_drier_temperature": np.minimum(now.valve_temperature, liquid_pipe),
         "superheat": np.maximum(now.suction.temperature - now.suction_dew, 0.0),
         "coil_superheat": now.coil_outlet.temperature - now.low.dew_temperature,
-        "subcooling": gauge_bubble - now.liquid.temperature,
+        "subcooling": gauge_bubble - liquid_pipe,
         "refrigerant_flow": now.flow,
         "refrigerant_charge": now.charge,
     }

@@ -6,7 +6,7 @@ import numpy as np
 
 from simulator.components import outdoor_coil
 from simulator.plant import balance, newton, steady
-from simulator.plant.case import Case, chosen_case, prepared
+from simulator.plant.case import Case, chosen_case, high_limit, prepared
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.stubborn import HEAD
@@ -17,6 +17,7 @@ STEPS = 12
 # opens, per watt of nominal capacity; common practice, no source [J/(K W)].
 HEAT_CAPACITY = 2.5
 RESET_DROP = 17.0  # condensing temperature below the cut-out at which it closes [delta K]
+LEAST_HEAD = 2.0  # condensing over air from which a start is followed [delta K]
 LEAST_OFF_TIME = 180.0  # anti-short-cycle timer, three minutes, common practice [s]
 
 
@@ -71,10 +72,12 @@ def short_cycle(installation: Installation, conditions: Conditions) -> ShortCycl
     conditions = steady.actual(installation, conditions)
     case = prepared(installation, conditions)
     unit, fluid = installation.unit, case.fluid
-    top = float(fluid.bubble_temperature(unit.high_cut_out - unit.outdoor_coil.pressure_drop))
+    top = float(fluid.bubble_temperature(high_limit(case) - unit.outdoor_coil.pressure_drop))
     heating = conditions.mode == "heating"
     air = float(conditions.indoor_temperature if heating else conditions.outdoor_temperature)
-    heads = np.linspace(air + 2.0, top, STEPS)
+    if top <= air + LEAST_HEAD:
+        return None
+    heads = np.linspace(air + LEAST_HEAD, top, STEPS)
     shortfall, capacity, balanced = _at_heads(installation, conditions, heads)
     if not balanced.any():
         return None

@@ -7,7 +7,7 @@ import numpy as np
 
 from simulator.plant import balance, newton
 from simulator.plant.balance import Evaluation
-from simulator.plant.case import Case, chosen_case
+from simulator.plant.case import Case, chosen_case, high_limit
 from simulator.plant.first_guess import TOLERANCE, first_guess
 from simulator.plant.fixed_air import fixed_air
 from simulator.quantities.values import Array, Index, Mask
@@ -119,9 +119,7 @@ def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> M
         Of truth values, shape (count,).
     """
     unit = case.installation.unit
-    limit = (
-        unit.high_cut_out - unit.outdoor_coil.pressure_drop if side.is_high else unit.low_cut_out
-    )
+    limit = high_limit(case) - unit.outdoor_coil.pressure_drop if side.is_high else unit.low_cut_out
     level = np.broadcast_to(np.log(limit), count)
     plain = Balances(case, count)
 

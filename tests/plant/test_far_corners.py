@@ -1,0 +1,111 @@
+"""States at the edge of what may be asked for: they are physical, or a trip by name."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from simulator.components import metering_device
+from simulator.faults._catalogue import named
+from simulator.plant import catalogue, steady
+from simulator.plant.case import TABLES_LEFT
+from simulator.plant.conditions import Conditions
+from simulator.plant.installation import Installation
+from simulator.plant.operating_point import OperatingPoint
+from simulator.plant.short_cycle import short_cycle
+from simulator.properties import refrigerant
+from tests.plant.stand import installed, weather, winter
+
+UNITS = ("quail_36", "siskin_18", "martlet_24", "heron_30", "dunlin_48", "bittern_60")
+METERING = pytest.mark.parametrize("metering", catalogue.METERING)
+COLD = (-5.0, 5.0, 15.0, 30.0, 47.0)  # [°F]
+
+
+def filled(unit: str, fluid: str, metering: str = "txv") -> Installation:
+    """A unit with another refrigerant in it, nothing resized."""
+    built = catalogue.load_installation(metering=metering, unit=unit)
+    return replace(built, unit=replace(built.unit, refrigerant=fluid))
+
+
+def over(built: Installation, around: list[Conditions]) -> OperatingPoint:
+    """Its states in several weathers."""
+    return steady.solve_many([built] * len(around), around)
+
+
+@METERING
+@pytest.mark.parametrize("unit", UNITS)
+def test_cooling_in_the_cold_never_runs_backwards(unit: str, metering: str) -> None:
+    """A stuck reversing valve in winter: heat flows down, but the compressor never drives itself.
+
+    Liquid that does not boil is not choked, so the device starves the coil (Kim and O'Neal
+    1994); before, suction stood above the head and power fell below zero.
+    """
+    built = catalogue.load_installation(metering=metering, unit=unit)
+    stuck = named("stuck_reversing_valve", 1.0).applied_to(built)
+    point = over(stuck, [winter(outdoor) for outdoor in COLD])
+    assert set(point.mode) == {"cooling"}
+    assert set(point.state) <= {"running", "low_pressure_trip"}
+    runs = point.state == "running"
+    assert runs.any()
+    assert (point.discharge_pressure > point.suction_pressure)[runs].all()
+    assert (point.compressor_power > 50.0)[runs].all()
+
+
+def test_a_device_stops_where_nothing_drives_and_is_choked_elsewhere() -> None:
+    device = catalogue.load_installation(metering="orifice").unit.metering
+    behind = np.array([3e5, 6e5, 8.0e5, 9.5e5, 1.2e6])
+    driving = metering_device.driving_pressure(device, 9e5, 7e5, behind)
+    choked = 9e5 - float(device.flash_weight) * 7e5
+    assert driving[:2] == pytest.approx([choked, choked])
+    assert (np.diff(driving) <= 0.0).all()
+    assert 0.0 < driving[3] == driving[4] < 1e-3 * choked
+    two_phase = metering_device.driving_pressure(device, 9e5, 9e5, behind)
+    assert np.isfinite(two_phase).all()
+    assert two_phase[0] == two_phase[1] > two_phase[3] > 0.0
+
+
+@METERING
+@pytest.mark.parametrize("amount", [0.1, 0.3, 0.6])
+def test_what_is_choked_while_heating_stands_behind_the_port(metering: str, amount: float) -> None:
+    """Liquid backs up before a plugged drier in either mode; a gauge and a pipe never show less
+    than none (signs: common practice, no source)."""
+    around = winter()
+    sound = steady.solve(installed(metering), around)
+    point = steady.solve(installed(metering, liquid_line_restriction=amount), around)
+    assert float(point.subcooling) > float(sound.subcooling) > 0.0
+    assert float(point.superheat) > float(sound.superheat)
+    assert float(point.liquid_after_drier_temperature) < float(point.liquid_line_temperature)
+
+
+def test_no_liquid_pipe_is_warmer_than_its_pressure_lets_it() -> None:
+    """Warm weather leaves little subcooling while heating: what boils in the line is as cold."""
+    for fault in ({}, {"undercharge": 0.3}, {"stuck_check_valve": 1.0}):
+        point = over(installed("txv", **fault), [winter(50.0), winter(65.0)])
+        assert (point.subcooling >= -1e-9).all()
+
+
+@METERING
+@pytest.mark.parametrize("fluid", ["R-22", "R-32", "R-410A", "R-454B"])
+@pytest.mark.parametrize("unit", ["quail_36", "heron_30", "martlet_24"])
+def test_another_refrigerant_runs_or_trips_by_name(unit: str, fluid: str, metering: str) -> None:
+    """Where the tables end below the switch a trip is reported, never a number or nothing."""
+    built = filled(unit, fluid, metering)
+    dirty = named("dirty_outdoor_coil", 0.7).applied_to(built)
+    still = named("slow_outdoor_fan", 1.0).applied_to(built)
+    around = [weather(outdoor) for outdoor in (75.0, 95.0, 110.0, 125.0)]
+    end = refrigerant.load(fluid).highest_pressure - TABLES_LEFT
+    for each in (built, dirty, still):
+        point = over(each, around)
+        assert "no_solution" not in set(point.state)
+        assert (point.discharge_pressure < end).all()
+        for one in around:
+            turn = short_cycle(each, one)
+            assert turn is None or (turn.on_seconds > 0.0 and np.isfinite(turn.off_seconds))
+    assert set(point.state) == {"high_pressure_trip"}
+
+
+def test_the_switch_of_the_right_refrigerant_is_the_plates() -> None:
+    for unit in UNITS:
+        built = catalogue.load_installation(unit=unit).unit
+        end = refrigerant.load(built.refrigerant).highest_pressure
+        assert float(built.high_cut_out) < end - TABLES_LEFT
