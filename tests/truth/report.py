@@ -104,7 +104,8 @@ def parts(*, quick: bool) -> list[Part]:
         ),
         Part(
             title="Severity",
-            about="Head, suction and capacity as a fault grows over its range.",
+            about="Head, suction and capacity as a fault grows over its range. "
+            f"{severity.summed(sweeps)} Each miss has its reason in its note.",
             verdicts=[severity.checked(sweep) for sweep in sweeps],
             plots=tuple(
                 plots.sweep_plot(list(own)) for _, own in groupby(sweeps, lambda one: one.fault)

@@ -3,6 +3,10 @@
 A known miss stands here by name. One that is gone fails, so that the list stays short.
 """
 
+import re
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
 from simulator.plant import catalogue
@@ -100,6 +104,31 @@ def test_worse_is_worse_but_for_the_known_misses(sweep: Sweep) -> None:
     found = severity.checked(sweep)
     is_known = (sweep.fault, sweep.mode, sweep.metering) in SWEEPS_MISSED
     assert found.holds is not is_known, found.got
+
+
+def test_every_turn_has_its_reason_its_source_and_its_size() -> None:
+    """A miss may stand by name only with why, from where, and how large it is to the trade."""
+    for sweep in severity.sweeps():
+        key = (sweep.fault, sweep.mode, sweep.metering)
+        if key in SWEEPS_MISSED:
+            note = severity.checked(sweep).note
+            assert SWEEPS_MISSED[key] in note
+            assert "smallest change" in note
+            assert re.search(r"\b(19|20)\d\d\b|RP-\d+|from memory|no source", note), note
+            assert all(sweep.counts(name) < 1.0 for name in severity.turning(sweep)), note
+
+
+def test_a_turn_is_sized_by_what_the_trade_counts() -> None:
+    sweep = next(one for one in severity.sweeps() if one.fault == "overcharge")
+    rises = replace(
+        sweep.point,
+        state=np.full(13, "running"),
+        gross_capacity=np.array([100.0, *range(101, 107), *range(99, 93, -1)], dtype=float),
+    )
+    turned = replace(sweep, point=rises)
+    assert severity.turning(turned)[-1] == "gross_capacity"
+    assert turned.counts("gross_capacity") == pytest.approx(6.0 / 5.0)  # it ends below 100
+    assert "1 of 1 sweeps turn back, 1 of them" in severity.summed([turned])
 
 
 def test_signs_over_weather_miss_what_is_known_and_nothing_else() -> None:
