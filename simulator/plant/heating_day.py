@@ -135,7 +135,10 @@ def stepping(installation: Installation, weather: DayWeather, setpoint: float) -
 
 
 def balance_point(
-    installation: Installation, setpoint: float, relative_humidity: float = 0.8
+    installation: Installation,
+    setpoint: float,
+    relative_humidity: float = 0.8,
+    pressure: float = moist_air.STANDARD_PRESSURE,
 ) -> float:
     """Outdoor temperature at which the compressor alone just holds the rooms, without sun.
 
@@ -147,6 +150,8 @@ def balance_point(
         Of the thermostat. [K]
     relative_humidity : float
         Outdoors. [-]
+    pressure : float
+        Barometric. [Pa]
 
     Returns
     -------
@@ -156,14 +161,20 @@ def balance_point(
     held = setpoint - float(np.asarray(installation.controls.thermostat_offset))
     outdoors = np.linspace(247.0, 291.5, 7)
     conditions = [
-        _conditions(cold, held, float(moist_air.humidity_ratio(cold, relative_humidity, 101325.0)))
+        _conditions(
+            cold,
+            held,
+            float(moist_air.humidity_ratio(cold, relative_humidity, pressure)),
+            pressure=pressure,
+        )
         for cold in outdoors
     ]
     frosted = frosting(installation, conditions)
     heat = np.array([one.mean_capacity for one in defrost.cycles(installation, frosted)])
     blown = steady.solve(installation, conditions[0]).infiltration_airflow
     house = installation.house
-    loss = house.conductance + AIR_DENSITY * AIR_HEAT_CAPACITY * blown
+    density = AIR_DENSITY * pressure / moist_air.STANDARD_PRESSURE
+    loss = house.conductance + density * AIR_HEAT_CAPACITY * blown
     spare = heat - (loss * (held - outdoors) - house.internal_gain)
     fine = np.linspace(outdoors[0], outdoors[-1], 446)
     enough = np.interp(fine, outdoors, spare) >= 0.0

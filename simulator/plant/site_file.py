@@ -4,10 +4,39 @@ from typing import Any
 
 from simulator.plant.controls import Controls
 from simulator.plant.installation import Ducts, House, Installation, Zone
-from simulator.plant.parameter_file import ParameterFileError, Table
+from simulator.plant.parameter_file import ParameterFileError, Table, short
 
 LARGEST_LEAK = 0.6  # beyond this a duct carries hardly anything [-]; chosen
 MOST_ROOMS = 40
+# Beyond these no dwelling goes, nor does the plant know it: row, unit and most; chosen wide.
+MOST: dict[str, tuple[str, float]] = {
+    **dict.fromkeys(("return_drop", "clean_filter_drop", "supply_drop"), ("Pa", 750.0)),
+    **dict.fromkeys(("return_conductance", "supply_conductance"), ("W/K", 500.0)),
+    **dict.fromkeys(("shell_conductance", "ground_conductance"), ("W/K", 5000.0)),
+    **dict.fromkeys(("house_conductance", "conductance"), ("W/K", 5000.0)),
+    "sun_share": ("K m²/W", 0.2),
+    "vent_airflow": ("m³/s", 10.0),
+    "moisture_gain": ("kg/s", 0.01),
+    "leakage_coefficient": ("m³/s/Pa^0.65", 2.0),
+    "natural_infiltration": ("m³/s", 5.0),
+    "heat_capacity": ("J/K", 1e9),
+    "volume": ("m³", 10_000.0),
+    "moisture_buffer": ("-", 1000.0),
+    "sun_area": ("m²", 200.0),
+    "internal_gain": ("W", 50_000.0),
+    "electricity_price": ("$/J", 3e-6),
+}
+# What a house may say of its thermostat and defrost board, each with its unit and the least and
+# most that a technician can set or find; chosen. A defrost by demand has a difference above zero.
+CONTROLS: dict[str, tuple[str, float, float]] = {
+    "auxiliary_lockout": ("K", 240.0, 300.0),
+    "auxiliary_droop": ("delta K", 0.0, 6.0),
+    "emergency_heat": ("-", 0.0, 1.0),
+    "defrost_interval": ("s", 600.0, 21600.0),
+    "defrost_demand": ("delta K", 0.0, 20.0),
+    "defrost_end_temperature": ("K", 275.0, 310.0),
+    "defrost_limit": ("s", 60.0, 3600.0),
+}
 CLOSED_DAMPER = 0.04  # a closed damper still leaks a little; common practice, no source
 
 
@@ -40,9 +69,30 @@ def site(file: Table, zone: str | None = None) -> Installation:
         supply_zone=_zone(zones.table(supply), supply),
         return_zone=_zone(zones.table(back), back),
         zones_shared=float(supply == back),
-        controls=Controls(),
+        controls=_controls(file),
         house=_house(file.table("house")),
     )
+
+
+def _controls(file: Table) -> Controls:
+    """The usual settings, but for what the table [controls] states."""
+    if "controls" not in file.rows:
+        return Controls()
+    table, stated = file.table("controls"), {}
+    for key in table.rows:
+        if key not in CONTROLS:
+            raise ParameterFileError(
+                f"{table.name} has {short(key)}, which no house has; allowed are "
+                f"{', '.join(CONTROLS)}."
+            )
+        unit, least, most = CONTROLS[key]
+        stated[key] = table.number(key, unit)
+        if not least <= stated[key] <= most:
+            raise ParameterFileError(
+                f"{table.name}: {key} must lie between {least:g} and {most:g} {unit}, not "
+                f"{stated[key]:g}."
+            )
+    return Controls(**stated)
 
 
 def _positive(table: Table, numbers: dict[str, float], may_be_zero: bool) -> dict[str, float]:
@@ -50,6 +100,11 @@ def _positive(table: Table, numbers: dict[str, float], may_be_zero: bool) -> dic
         if value < 0.0 or (value == 0.0 and not may_be_zero):
             least = "zero or more" if may_be_zero else "more than zero"
             raise ParameterFileError(f"{table.name}: {key} must be {least}, not {value:g}.")
+        unit, most = MOST.get(key, ("", value))
+        if value > most:
+            raise ParameterFileError(
+                f"{table.name}: {key} must not exceed {most:g} {unit}, and {value:g} does."
+            )
     return numbers
 
 

@@ -12,6 +12,7 @@ from simulator.properties.moist_air import ZERO_CELSIUS
 from simulator.quantities.shown import show, to_display
 from simulator.serve.stand import house_day
 from simulator.serve.stand.fault_fit import unfit
+from simulator.serve.stand.gauges import GAUGE_FED, by_gauges, gauges_said, switch_said
 from simulator.serve.stand.given import need_known
 from simulator.serve.stand.setting import (
     Setting,
@@ -105,8 +106,8 @@ def readings(**asked: Any) -> dict[str, Any]:
     -------
     dict
         ``state``, ``mode`` (what the circuit does), ``readings`` and ``truth``; the last two
-        hold value and unit by name. Where a fault that was asked for means nothing, ``notes``
-        with a sentence each.
+        hold value and unit by name. ``notes`` where a fault that was asked for means nothing,
+        the gauges use another table, or a trip is told for want of tables: a sentence each.
 
     Raises
     ------
@@ -121,11 +122,13 @@ def readings(**asked: Any) -> dict[str, Any]:
     """
     need_known(asked, [known.name for known in fields(Setting)])
     setting = checked(Setting(**asked), paths_too=True)
-    table = as_table(solved(setting), setting.mode)
+    built, around = installation_of(setting), conditions_of(setting)
+    table = as_table(steady.solve(built, around), setting.mode, setting.gauges)
     reasons = unfit(healthy_installation(setting), setting.mode)
     notes = [why for name, why in reasons.items() if asked.get("faults", {}).get(name)]
+    notes += gauges_said(setting.gauges, built.unit.refrigerant)
+    notes += switch_said(built, table["state"])
     table |= {"notes": notes} if notes else {}
-    built, around = installation_of(setting), conditions_of(setting)
     table["truth"] |= house_day.truth(built, around) | cycling(built, around, table["state"])
     return table
 
@@ -172,7 +175,9 @@ def solved(setting: Setting) -> OperatingPoint:
     return steady.solve(installation_of(setting), conditions_of(setting))
 
 
-def as_table(point: OperatingPoint, called: str = "cooling") -> dict[str, Any]:
+def as_table(
+    point: OperatingPoint, called: str = "cooling", gauges: str | None = None
+) -> dict[str, Any]:
     """An operating point in the technician's units.
 
     Parameters
@@ -181,6 +186,8 @@ def as_table(point: OperatingPoint, called: str = "cooling") -> dict[str, Any]:
         Floats.
     called : str
         What the thermostat calls for: which readings are of use.
+    gauges : str, optional
+        Refrigerant that the gauges are set to; else the right one.
 
     Returns
     -------
@@ -192,6 +199,8 @@ def as_table(point: OperatingPoint, called: str = "cooling") -> dict[str, Any]:
     hidden = TRUTH | HEATING_TRUTH if heating else TRUTH
     shown = {name: entry(point, *source) for name, source in sources.items()}
     truth = {name: entry(point, *source) for name, source in hidden.items()}
+    for name in GAUGE_FED if gauges else ():
+        shown[name] = value_and_unit(by_gauges(name, point, str(gauges)), "temperature_difference")
     rise = point.supply_plenum_temperature - point.air_handler_return_temperature
     name = "temperature_rise" if heating else "temperature_split"
     shown[name] = value_and_unit(rise if heating else -rise, WORKED_OUT[name])

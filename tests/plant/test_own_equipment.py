@@ -289,37 +289,6 @@ def test_there_are_sixty_hostile_files() -> None:
     assert len(HOSTILE) >= 60
 
 
-HOSTILE_HOUSES = {
-    "empty": "",
-    "no zones": HOUSE.split("[zones")[0],
-    "zone unknown": HOUSE.replace('supply_zone = "ceiling"', 'supply_zone = "moon"'),
-    "zone a number": HOUSE.replace('supply_zone = "ceiling"', "supply_zone = 3"),
-    "no zone named": HOUSE.replace('supply_zone = "ceiling"\n', ""),
-    "shares of two": HOUSE.replace("[0.30, 0.26, 0.24, 0.20]", "[0.9, 0.9, 0.1, 0.1]"),
-    "shares negative": HOUSE.replace("[0.30, 0.26, 0.24, 0.20]", "[1.3, -0.3, -0.2, 0.2]"),
-    "shares words": HOUSE.replace("[0.30, 0.26, 0.24, 0.20]", '["a", "b", "c", "d"]'),
-    "shares missing": re.sub(r"(?m)^room_shares.*\n", "", HOUSE),
-    "runs too few": HOUSE.replace("[0.6, 0.9, 1.1, 1.4]", "[0.6]"),
-    "leak in per cent": _value("return_leak", "12", HOUSE),
-    "leak negative": _value("supply_leak", "-0.1", HOUSE),
-    "duct without drop": _value("return_drop", "0", HOUSE),
-    "no volume": _value("volume", "0", HOUSE),
-    "conductance negative": _value("conductance", "-95", HOUSE),
-    "ground in °C": _value("ground_temperature", "17", HOUSE),
-    "price nan": _value("electricity_price", "nan", HOUSE),
-}
-
-
-@pytest.mark.parametrize("case", HOSTILE_HOUSES)
-def test_a_house_of_nonsense_is_one_sentence(case: str, tmp_path: Path) -> None:
-    file = tmp_path / "house.toml"
-    file.write_text(HOSTILE_HOUSES[case], encoding="utf-8")
-    with pytest.raises(ParameterFileError) as said:
-        load_installation(house=str(file))
-    assert str(said.value).endswith(".")
-    assert "\n" not in str(said.value)
-
-
 def test_own_files_serve_by_path(tmp_path: Path) -> None:
     """The very data of a shipped unit and a shipped house, under one's own names."""
     unit, house = tmp_path / "mine.toml", tmp_path / "home.toml"

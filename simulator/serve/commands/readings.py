@@ -36,11 +36,12 @@ _KINDS = (
     {name: kind for name, (_, kind) in _FIELDS.items()}
     | bench_readings.WORKED_OUT
     | house_day.KINDS
+    | house_day.WINTER
     | bench_readings.CYCLING
 )
 WORDS = (
     *("mode", "unit", "refrigerant", "metering", "motor"),
-    *("zone", "house", "zone_call", "strips"),
+    *("zone", "house", "zone_call", "strips", "gauges"),
 )
 _YES_OR_NO = ("no", "yes")
 _HUNDREDS = -2  # nobody can measure heat any closer
@@ -62,6 +63,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         ("mode", default.mode, listed(MODES)),
         ("unit", default.unit, f"what stands there: {', '.join(UNITS)}, or a file"),
         ("refrigerant", None, f"in the circuit: {', '.join(REFRIGERANTS)}{own}, nothing resized"),
+        ("gauges", None, f"set to: {', '.join(REFRIGERANTS)}; what is in the circuit unless given"),
         ("metering", None, listed(METERING) + own),
         ("motor", None, f"blower: {listed(MOTORS)}{own}"),
         ("zone", None, f"around the ducts: {', '.join(ZONES)}; the house's own unless given"),

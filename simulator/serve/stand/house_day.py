@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from simulator.plant import energy
+from simulator.plant import defrost, energy
 from simulator.plant.conditions import Conditions
 from simulator.plant.energy import Day, DayWeather, Parts
 from simulator.plant.installation import Installation
@@ -16,6 +16,12 @@ KINDS = {"run_fraction": "fraction"} | {
     f"{part}_{what}": kind
     for what, kind in (("energy", "energy"), ("cost", "money"))
     for part in (*Parts._fields, "total")
+}
+# Of a call for heat that the compressor answers, beside these.
+WINTER = {
+    "balance_point": "temperature",
+    "defrost_share": "fraction",
+    "delivered_over_defrosts": "heat_rate",
 }
 
 
@@ -75,14 +81,31 @@ def truth(installation: Installation, conditions: Conditions) -> dict[str, dict[
     -------
     dict
         ``value`` and ``unit`` by name: energy and cost of each part and of all, and the
-        part of the day that it runs.
+        part of the day that it runs; of a heat pump that heats also ``WINTER``.
     """
     day = day_of(installation, conditions)
     values = {"run_fraction": day.mean_run_fraction}
     values |= {f"{part}_energy": joules for part, joules in day.energy_by_part._asdict().items()}
     values |= {f"{part}_cost": dollars for part, dollars in day.cost_by_part._asdict().items()}
     values |= {"total_energy": day.energy, "total_cost": day.cost}
-    return {name: _entry(values[name], kind) for name, kind in KINDS.items()}
+    found = {name: _entry(values[name], kind) for name, kind in KINDS.items()}
+    return found | _winter(installation, conditions)
+
+
+def _winter(installation: Installation, conditions: Conditions) -> dict[str, dict[str, Any]]:
+    """Where the compressor alone just holds the rooms; what frost and defrost leave of it now."""
+    stuck = bool(installation.unit.reversing_valve.is_stuck)
+    if conditions.mode != "heating" or stuck or not float(conditions.compressor_call):
+        return {}
+    cycle = defrost.cycle(installation, conditions)
+    pressure = float(conditions.pressure)
+    rooms = float(conditions.indoor_temperature)
+    values = {
+        "balance_point": energy.balance_point(installation, rooms, pressure=pressure),
+        "defrost_share": cycle.defrost_share,
+        "delivered_over_defrosts": cycle.mean_capacity,
+    }
+    return {name: _entry(values[name], kind) for name, kind in WINTER.items()}
 
 
 def _entry(value: float, kind: str) -> dict[str, Any]:

@@ -22,7 +22,7 @@ __all__ = [
 
 ZONES = ("attic", "crawl_space", "garage", "basement")
 HOUSES = ("reference", "two_zones")  # site files
-STRIPS = ("off", "called")
+STRIPS = ("off", "called", "emergency")  # the last alone, without the compressor
 ZONE_CALLS = ("both", "first", "second")  # by the number of the zone that calls
 UNITS = tuple(
     sorted(

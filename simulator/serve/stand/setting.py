@@ -35,6 +35,7 @@ from simulator.serve.stand.limits import (
 from simulator.serve.stand.outdoor_air import humidity_of, winter_humidity
 from simulator.serve.stand.own_files import need_offered, source_of
 
+EMERGENCY = STRIPS[-1]
 FILE = re.compile(r"\S+\.toml\b")
 
 
@@ -68,7 +69,7 @@ class Setting:
     house : str
         Site file, shipped or one's own.
     strips : str
-        ``off``, or ``called``: all electric strips with the call for heat.
+        ``off``; ``called``, all of them with the call for heat; ``emergency``, them alone.
     zone_call : str
         Of a house of two zones: ``both``, or only the ``first`` or the ``second`` calls.
     gauges : str, optional
@@ -237,7 +238,8 @@ def conditions_of(setting: Setting) -> Conditions:
         indoor_humidity_ratio=humidity_of(inside, wet, pressure),
         pressure=pressure,
         mode=setting.mode,
-        auxiliary_call=float(STRIPS.index(setting.strips)),
+        auxiliary_call=float(setting.strips != STRIPS[0]),
+        compressor_call=float(setting.strips != EMERGENCY),
         zone_call=float(ZONE_CALLS.index(setting.zone_call)),
         # A rating test knows no sun; strong sun is what a summer's attic stands under.
         **({"solar": 0.0} if heating else {}),
@@ -291,6 +293,8 @@ def healthy_installation(setting: Setting) -> Installation:
         (source_of("house", setting.house), setting.zone),
         float(setting.airflow),
     )
+    if setting.strips == EMERGENCY:
+        healthy = replace(healthy, controls=replace(healthy.controls, emergency_heat=1.0))
     if setting.refrigerant is None:
         return healthy
     return replace(healthy, unit=replace(healthy.unit, refrigerant=setting.refrigerant))

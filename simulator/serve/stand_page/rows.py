@@ -3,14 +3,13 @@
 from typing import Any
 
 from simulator.plant.operating_point import OperatingPoint
-from simulator.properties import refrigerant
 from simulator.quantities.shown import from_display, show, to_display
 from simulator.serve.bench_readings import HEATING_READINGS, READINGS, read
+from simulator.serve.stand.gauges import GAUGE_FED, by_gauges
 from simulator.serve.stand_page.scales import scales_of
 
 NOTICEABLE = 0.012  # of the scale; less than this is within a tool's error
 APART = {"temperature": "temperature_difference", "gauge_pressure": "pressure_difference"}
-GAUGE_FED = ("superheat", "subcooling")  # worked out in the gauges, by the refrigerant set there
 
 
 def rows_of(
@@ -39,16 +38,6 @@ def rows_of(
     ]
 
 
-def _by_gauges(name: str, point: OperatingPoint, gauges: str) -> float:
-    """Superheat or subcooling by the pressures of another fluid: what the display says [K]."""
-    fluid = refrigerant.load(gauges)
-    if name == "superheat":
-        pressure = max(float(point.suction_pressure), fluid.lowest_pressure)
-        return float(point.suction_line_temperature - fluid.dew_temperature(pressure))
-    pressure = min(float(point.liquid_pressure), fluid.highest_pressure)
-    return float(fluid.bubble_temperature(pressure) - point.liquid_line_temperature)
-
-
 def _value(name: str, point: OperatingPoint) -> tuple[float, str]:
     if name in ("temperature_split", "temperature_rise"):
         rise = point.supply_plenum_temperature - point.air_handler_return_temperature
@@ -67,7 +56,7 @@ def _row(
     system, gauges = shown_as
     value, kind = _value(name, points[0])
     if gauges and name in GAUGE_FED:
-        value = _by_gauges(name, points[0], gauges)
+        value = by_gauges(name, points[0], gauges)
     fine, _ = _value(name, points[1])
     shown, healthy = show(value, kind, system), show(fine, kind, system)
     ends = [float(from_display(end, kind, "us")) for end in (low, high)]

@@ -8,6 +8,7 @@ from simulator.plant import stacking, steady
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.entered import BadEntry
 from simulator.serve.stand.fault_fit import unfit, zones_of
+from simulator.serve.stand.gauges import gauges_said, switch_said
 from simulator.serve.stand.limits import (
     MODES,
     MOTORS,
@@ -34,7 +35,7 @@ from simulator.serve.stand_page.predict import predictable, verdicts
 from simulator.serve.stand_page.rows import rows_of
 from simulator.serve.stand_page.sealed import faults_behind, seal
 from simulator.serve.stand_page.trends import slow_chart
-from simulator.serve.stand_page.words import gauges_said, meaning, state_text, unit_said
+from simulator.serve.stand_page.words import meaning, state_text, unit_said
 
 ASKED = ("set", "open", "slow", "predict", "seal")
 Message = dict[str, Any]
@@ -136,7 +137,7 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "state": now.state,
         "state_text": state_text(now, setting.mode),
         "readings": rows_of(points, setting.mode, system, setting.gauges),
-        "meaning": [*meaning(now, ghost, setting.mode, system), *_by_the_gauges(setting)],
+        "meaning": [*meaning(now, ghost, setting.mode, system), *_beside(setting, now, system)],
         "why": [
             {"title": discover()[name].title, "text": discover()[name].why}
             for name in setting.faults
@@ -152,10 +153,12 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
     }
 
 
-def _by_the_gauges(setting: Setting) -> list[str]:
-    if setting.gauges is None:
-        return []
-    return gauges_said(setting.gauges, installation_of(setting).unit.refrigerant)
+def _beside(setting: Setting, now: OperatingPoint, system: str) -> list[str]:
+    built = installation_of(setting)
+    return [
+        *gauges_said(setting.gauges, built.unit.refrigerant),
+        *switch_said(built, now.state, system),
+    ]
 
 
 def lists() -> dict[str, Any]:

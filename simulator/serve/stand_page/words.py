@@ -108,29 +108,6 @@ def meaning(now: OperatingPoint, ghost: OperatingPoint, called: str, system: str
     return said
 
 
-def gauges_said(gauges: str | None, circuit: str) -> list[str]:
-    """What a table that is not the circuit's own does to the figures.
-
-    Parameters
-    ----------
-    gauges : str or None
-        Refrigerant that the gauges are set to; None for what is in the circuit.
-    circuit : str
-        What is in the circuit.
-
-    Returns
-    -------
-    list
-        One sentence, or none.
-    """
-    if gauges is None or gauges == circuit:
-        return []
-    return [
-        f"The gauges are set to {gauges}, in the circuit is {circuit}: superheat and subcooling "
-        "are worked out with the wrong table."
-    ]
-
-
 def _frost(now: OperatingPoint, system: str) -> str:
     found = frost_of(now)
     if found["collecting_frost"]["value"]:

@@ -111,7 +111,7 @@ const CHOICES = {
   motor: { "": "As the unit has it", constant_torque: "Constant torque", psc: "Induction (PSC)", constant_airflow: "Constant airflow" },
   house: { reference: "One zone", two_zones: "Two zones, with dampers" },
   zone_call: { both: "Both", first: "Only the first", second: "Only the second" },
-  strips: { off: "Not called", called: "Called with the heat" },
+  strips: { off: "Not called", called: "Called with the heat", emergency: "Emergency heat, without the compressor" },
   zone: { "": "As the house has it", attic: "Attic", crawl_space: "Crawl space", garage: "Garage", basement: "Basement" },
 };
 
