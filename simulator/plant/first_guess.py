@@ -26,8 +26,8 @@ def search_box(case: Case) -> newton.Box:
     flow = float(np.log(np.mean(case.installation.unit.rated_flow)))
     low, high = np.log(fluid.lowest_pressure), np.log(fluid.highest_pressure)
     return newton.Box(
-        low=np.array([low + 0.05, low + 0.5, -0.95, -0.98, flow - 4.0, 250.0, 0.0]),
-        high=np.array([high, high, 0.97, 0.95, flow + 1.2, 360.0, 60.0]),
+        low=np.array([low + 0.05, low + 0.5, -0.95, -0.995, flow - 4.0, 250.0, 0.0]),
+        high=np.array([high, high, 0.995, 0.95, flow + 1.2, 360.0, 60.0]),
         step=np.array([0.25, 0.2, 0.3, 0.25, 0.4, 15.0, 8.0]),
         difference=np.array([1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-5, 1e-5]),
         has_two_sides=np.array([False, False, True, True, False, False, False]),

@@ -12,7 +12,14 @@ from simulator.plant.first_guess import TOLERANCE, first_guess, search_box
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
-from simulator.plant.stubborn import HEAD, SUCTION, Balances, cannot_run, second_try
+from simulator.plant.stubborn import (
+    HEAD,
+    SUCTION,
+    Balances,
+    cannot_run,
+    cannot_shed,
+    second_try,
+)
 from simulator.quantities.values import Array, Mask
 
 __all__ = ["TOLERANCE", "first_guess", "search_box", "settle", "solve", "solve_many"]
@@ -49,6 +56,9 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
             cannot[row, stuck] = cannot_run(chosen_case(case, stuck), stuck.size, box, side)
     worth_trying: Mask = np.asarray(~cannot.any(axis=0))
     outcome = second_try(case, outcome, residual, box, worth_trying)
+    left = np.flatnonzero(~outcome.converged & worth_trying)
+    if left.size:
+        cannot[0, left] = cannot_shed(chosen_case(case, left))
     return Settled(
         outcome.unknowns,
         outcome.converged,

@@ -10,7 +10,10 @@ from simulator.plant.balance import Evaluation
 from simulator.plant.case import Case, chosen_case, high_limit
 from simulator.plant.first_guess import TOLERANCE, first_guess
 from simulator.plant.fixed_air import fixed_air
+from simulator.properties import moist_air
 from simulator.quantities.values import Array, Index, Mask
+
+LEAST_WORK = 0.2  # of a compressor at rating, over its nominal capacity; common practice [-]
 
 
 class PressureSide(NamedTuple):
@@ -135,6 +138,35 @@ def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> M
     full = outcome.unknowns[3] >= box.high[3] - 1e-6
     beyond: Mask = (outcome.converged & short) | (full & side.is_high)
     return beyond
+
+
+def cannot_shed(case: Case) -> Mask:
+    """Whether the air at the condensing coil cannot even carry off the compressor's own work.
+
+    Hardly any passes a standing fan, or an iced coil that heat is called to: at the head where
+    the switch opens all of it, warmed to the condensing temperature, takes less than the
+    compressor does at rating, and the head rises on.
+
+    Parameters
+    ----------
+    case : Case
+        What did not settle.
+
+    Returns
+    -------
+    array
+        Of truth values.
+    """
+    conditions = case.conditions
+    if conditions.mode == "heating":
+        air, moved = conditions.indoor_temperature, case.path.mass_flow
+    else:
+        air, moved = conditions.outdoor_temperature, fixed_air(case).outdoors.air.mass_flow
+    top = case.fluid.dew_temperature(high_limit(case))
+    most = moved * moist_air.DRY_HEAT_CAPACITY * (top - air)
+    unit = case.installation.unit
+    found: Mask = np.asarray(most < LEAST_WORK * np.asarray(unit.nominal_capacity))
+    return found
 
 
 def _of_columns(residual: newton.Residual, columns: Index) -> newton.Residual:

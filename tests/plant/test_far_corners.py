@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from simulator.components import metering_device
-from simulator.faults._catalogue import named
+from simulator.faults._catalogue import discover, named
 from simulator.plant import catalogue, steady
 from simulator.plant.case import TABLES_LEFT
 from simulator.plant.conditions import Conditions
@@ -109,3 +109,25 @@ def test_the_switch_of_the_right_refrigerant_is_the_plates() -> None:
         built = catalogue.load_installation(unit=unit).unit
         end = refrigerant.load(built.refrigerant).highest_pressure
         assert float(built.high_cut_out) < end - TABLES_LEFT
+
+
+WORST_PAIRS = (
+    ("slow_outdoor_fan", "undercharge", "cooling"),
+    ("stuck_reversing_valve", "undercharge", "cooling"),
+    ("iced_indoor_coil", "undercharge", "heating"),
+    ("iced_indoor_coil", "open_bypass", "heating"),
+    ("iced_indoor_coil", "stuck_check_valve", "heating"),
+)
+
+
+@METERING
+@pytest.mark.parametrize(("one", "other", "mode"), WORST_PAIRS)
+def test_the_worst_of_two_runs_or_trips_by_name(
+    one: str, other: str, mode: str, metering: str
+) -> None:
+    """Half the charge behind a standing fan, heat called to a block of ice: energy balance."""
+    built = catalogue.load_installation(metering=metering)
+    for name in (one, other):
+        built = named(name, discover()[name].high).applied_to(built)
+    around = [weather(95.0), weather(110.0)] if mode == "cooling" else [winter(47.0), winter(20.0)]
+    assert "no_solution" not in set(over(built, around).state)
