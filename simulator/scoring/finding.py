@@ -5,16 +5,12 @@ from dataclasses import replace
 from simulator.calls.choice import NO_FAULT
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
-from simulator.diagnosis.belief import Belief
 from simulator.diagnosis.causes import name_of
-from simulator.diagnosis.evidence import strongest, support
+from simulator.diagnosis.evidence import support
 from simulator.faults._catalogue import discover
-from simulator.instruments.measurements import MEASUREMENTS
+from simulator.scoring import finding_words
 from simulator.scoring.carried import (
-    ENOUGH,
-    ENOUGH_FOR_COSTLY,
     LUCK,
-    SUSPICION,
     Carried,
     alone,
     needed_for,
@@ -112,8 +108,10 @@ def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
     for cause in sorted(true & found):
         odds = odds_of_one(cause, grounds.before(_moment(visit, cause)))
         one = Carried(odds, needed_for(frozenset({cause})), _is_shown(visit, cause))
-        # What is exactly right is judged as one set; of two, one may be carried by itself.
-        if found == true and (len(true) == 1 or all_of_it.share >= one.share):
+        # What is exactly right, or stated alone, is judged as one set; of two, one may be carried
+        # by itself.
+        is_whole = found == true or len(found) == 1
+        if is_whole and (len(true) == 1 or all_of_it.share >= one.share):
             one = replace(all_of_it, is_shown=one.is_shown)
         told[cause] = one
     return told
@@ -179,14 +177,14 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
         stood_there = odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
         if one is None and stood_there:
             unread += EVIDENCE * share * UNREAD
-        words = (
-            _said(cause, one, stood_there=stood_there)
-            if one is None or one.is_enough
-            else (_not_enough(cause, one, belief, is_late=_moment(visit, cause) < finding.seq))
-        )
+        if one is None or one.is_enough:
+            words = finding_words.said(cause, one, stood_there=stood_there)
+        else:
+            is_late = _moment(visit, cause) < finding.seq
+            words = finding_words.not_enough(cause, one, belief, is_late=is_late)
         because.append(Because(words, finding.seq))
         if one and one.is_enough and one.is_left_open:
-            because.append(Because(_left_open(one), finding.seq))
+            because.append(Because(finding_words.left_open(one), finding.seq))
     wrong = [cause for cause in finding.causes if cause not in shares(key)]
     if wrong and points:
         # Naming everything singles out nothing: evidence is for the true set over its rivals.
@@ -196,65 +194,8 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
     points += unread
     if is_unlucky(visit, key, grounds):
         points = max(points, UNLUCKY * EVIDENCE)
-        text = "What you stated is not what was true, but your readings spoke for it: most is kept."
-        because.append(Because(text, finding.seq))
+        because.append(Because(finding_words.unlucky(finding.causes, shares(key)), finding.seq))
     return part("Evidence", points, EVIDENCE, because)
-
-
-def _said(cause: str, one: Carried | None, *, stood_there: bool) -> str:
-    """What the odds were worth, in words."""
-    name, best = name_of(cause), MEASUREMENTS[strongest(cause)].said
-    if one is None and stood_there:
-        return f"It stood on your sheet and was not read from it: {name}. It tells most: {best}."
-    if one is None:
-        return f"Something was not found; it tells most: {best}."
-    if one.odds >= ENOUGH_FOR_COSTLY:
-        return f"Your readings carry the finding, better than 30 to 1: {name}."
-    return f"Your readings carry the finding, better than 10 to 1: {name}."
-
-
-def _not_enough(cause: str, one: Carried, belief: Belief, *, is_late: bool) -> str:
-    """What a right cause wanted: a reading, or one before its repair, or one against a rival."""
-    name, best = name_of(cause), MEASUREMENTS[strongest(cause)].said
-    if not one.is_shown and is_late:
-        return (
-            f"Mended before a reading you rested it on had shown it: {name}. It tells most: {best}."
-        )
-    if not one.is_shown:
-        return f"Named without a reading that shows it: {name}. It tells most: {best}."
-    if one.odds >= ENOUGH:
-        return f"Better than 10 to 1, but this repair is costly and asks for 30 to 1: {name}."
-    is_suspicion, rival = one.odds >= SUSPICION, _nearest(cause, belief)
-    if rival is None and is_suspicion:
-        return f"A suspicion, not yet enough for a repair: {name}. It tells most: {best}."
-    if rival is None:
-        return f"Right, but your readings left it open: {name}. It tells most: {best}."
-    other, tells = name_of(rival), MEASUREMENTS[strongest(rival)].said
-    if is_suspicion:
-        return (
-            f"A suspicion, not yet enough for a repair: {name}. Nearest to it stood: {other}. Of "
-            f"that tells most: {tells}."
-        )
-    return (
-        f"Right, but your readings left it open: {name}. Nearest to it stood: {other}. Of that "
-        f"tells most: {tells}."
-    )
-
-
-def _nearest(cause: str, belief: Belief) -> str | None:
-    """The likeliest without it, where that is something else that is wrong."""
-    without = {one: share for one, share in belief.sets.items() if cause not in one}
-    likeliest = max(without, key=lambda one: without[one], default=frozenset())
-    # Half of what was found is no rival of the other half.
-    others = [c for c in likeliest if c != NO_FAULT and odds_of_one(c, belief) < 0.0]
-    return max(others, key=lambda other: (belief.causes[other], other), default=None)
-
-
-def _left_open(one: Carried) -> str:
-    """What else stood beside it, in words."""
-    beside = " ".join(name_of(cause) for cause in one.beside)
-    best = MEASUREMENTS[strongest(one.beside[0])].said
-    return f"Not settled: whether this was wrong beside it: {beside}. It tells most: {best}."
 
 
 def diagnosis(visit: Visit, key: Key, grounds: Grounds) -> Part:

@@ -140,6 +140,19 @@ def test_one_of_two_that_is_carried_earns_its_share() -> None:
     assert share(visit, key, known) == pytest.approx(0.5)
 
 
+def test_half_of_what_was_true_that_alone_led_every_rival_is_told_as_carried() -> None:
+    """Exactly that 12 to 1 before its best rival, there 4 to 1: one verdict, not two."""
+    key, one = key_for("loaded_filter", "low_voltage"), frozenset({"loaded_filter"})
+    visit = visit_of(one)
+    many = ("dirty_indoor_coil", "weak_blower", "return_leak")
+    known = believing(visit, {one: 0.8, **{frozenset({c}): 0.2 / 3.0 for c in many}})
+    told = part("Evidence", visit, key, known)
+    assert told.points == pytest.approx(13.0)
+    texts = " ".join(why.text for why in told.because)
+    assert "suspicion" not in texts
+    assert "There was more than you stated" in texts
+
+
 @pytest.mark.parametrize(
     ("regret", "points"), [(0.0, 10.0), (0.2, 10.0), (0.45, 5.0), (0.7, 0.0), (1.0, 0.0)]
 )
