@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import log10
 
 import numpy as np
 
@@ -11,7 +12,7 @@ from simulator.calls.visit import Visit, along
 from simulator.diagnosis.expected import Expected, expected_at
 from simulator.diagnosis.interview import ASKED, factors
 from simulator.diagnosis.likelihood import Take, When, running_score, take_of, told_score
-from simulator.faults._catalogue import discover
+from simulator.diagnosis.mended import mended
 from simulator.quantities.values import Array
 
 LEAST = 1e-9  # of a probability that is divided by [-]
@@ -65,6 +66,22 @@ class Belief:
         here = self.sets.get(wanted, 0.0)
         rival = max((p for one, p in self.sets.items() if one != wanted), default=0.0)
         return float(np.log10(max(here, LEAST) / max(rival, LEAST)))
+
+    def odds_of_one(self, cause: str) -> float:
+        """Weight of evidence that a cause is there, alone or beside others.
+
+        Parameters
+        ----------
+        cause : str
+            Its code.
+
+        Returns
+        -------
+        float
+            Decimal logarithm of the odds against its absence. [-]
+        """
+        share = self.causes.get(cause, 0.0)
+        return log10(max(share, LEAST) / max(1.0 - share, LEAST))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -155,7 +172,7 @@ def standings(
         found += _stood(part, table, scored, -1 if only_last else 0)
         if part.repair is None:
             break
-        start = np.log(_mended(table, found[-1].cells, part.repair.repair))
+        start = np.log(mended(table, found[-1].cells, part.repair.repair))
         found.append(_standing(table, start, part.repair.seq, part.repair.minute))
     return found
 
@@ -242,30 +259,6 @@ def _told_weights(table: Expected, told: Sequence[str]) -> Array:
     )
     found: Array = np.log(table.weight) + by_hypothesis[table.owner]
     return found
-
-
-def _mended(table: Expected, cells: Array, act: str) -> Array:
-    """Where belief goes when an act has mended what it mends."""
-    catalogue = discover()
-    sets = [one.causes for one in table.listed]
-    left = [
-        tuple(cause for cause in causes if act not in catalogue[cause].repairs) for causes in sets
-    ]
-    owner = [sets[place] for place in table.owner]
-    found = cells.copy()
-    for place, hypothesis in enumerate(table.owner):
-        if left[hypothesis] == sets[hypothesis]:
-            continue
-        found[place] -= cells[place]
-        goals = np.array([causes == left[hypothesis] for causes in owner])
-        if not goals.any():
-            goals = np.array([causes == () for causes in owner])
-        share = np.where(goals, table.weight, 0.0)
-        found += cells[place] * share / share.sum()
-    # A repair may fail, or do more than it was meant to.
-    mixed: Array = 0.98 * np.maximum(found, 0.0) + 0.02 * table.weight
-    whole: Array = mixed / mixed.sum()
-    return whole
 
 
 def _standing(

@@ -1,39 +1,18 @@
 """What readings have cleared, and how large what they point to seems: the rest of a finding."""
 
-from math import log10
-
 import numpy as np
 
 from simulator.calls.choice import NO_FAULT
-from simulator.diagnosis.belief import LEAST, Belief, Standing
+from simulator.diagnosis.belief import Belief, Standing
 from simulator.diagnosis.hypotheses import Hypothesis
 from simulator.faults._catalogue import discover
 from simulator.faults._sizes import is_sized, size_at
 
 # Decimal logarithms of odds [-].
 CLEARED = 1.477  # 30 to 1 against
-ASKED_FOR = 3  # marks that a finding is complete with [-]
 OPEN = 1.0  # nearer than 10 to 1, a cause is not cleared at all
 FELL = 0.5  # by the readings, not by never having been likely
-
-
-def against(cause: str, belief: Belief) -> float:
-    """Odds that a cause is not among what is wrong.
-
-    Parameters
-    ----------
-    cause : str
-        Its code.
-    belief : Belief
-        At one moment.
-
-    Returns
-    -------
-    float
-        Decimal logarithm. [-]
-    """
-    share = belief.causes.get(cause, 0.0)
-    return log10(max(1.0 - share, LEAST) / max(share, LEAST))
+ASKED_FOR = 3  # marks that a finding is complete with [-]
 
 
 def is_cleared(cause: str, first: Belief, now: Belief) -> bool:
@@ -50,8 +29,8 @@ def is_cleared(cause: str, first: Belief, now: Belief) -> bool:
     -------
     bool
     """
-    left = against(cause, now)
-    return cause != NO_FAULT and left >= CLEARED and left - against(cause, first) >= FELL
+    left = -now.odds_of_one(cause)
+    return cause != NO_FAULT and left >= CLEARED and left + first.odds_of_one(cause) >= FELL
 
 
 def cleared(first: Belief, now: Belief) -> list[str]:

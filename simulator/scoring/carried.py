@@ -7,6 +7,7 @@ question, and an easier bar: it is asked again at the re-test.
 from dataclasses import dataclass
 from math import log10
 
+from simulator.calls.choice import NO_FAULT
 from simulator.diagnosis.belief import LEAST, Belief
 from simulator.faults._catalogue import discover
 from simulator.repairs import _catalogue as repairs
@@ -97,7 +98,7 @@ def odds_of(causes: frozenset[str], belief: Belief) -> float:
         the engine does not think of. [-]
     """
     if causes not in belief.sets:
-        return min((odds_of_one(cause, belief) for cause in causes), default=-SURE)
+        return min((belief.odds_of_one(cause) for cause in causes), default=-SURE)
     there = sum(share for one, share in belief.sets.items() if one >= causes)
     return max(belief.odds(causes), log10(max(there, LEAST) / max(1.0 - there, LEAST)))
 
@@ -126,23 +127,23 @@ def alone(causes: frozenset[str], belief: Belief) -> tuple[float, tuple[str, ...
     return odds, tuple(sorted(likeliest - causes))
 
 
-def odds_of_one(cause: str, belief: Belief) -> float:
-    """Weight of evidence that a cause is among what is wrong.
+def still_wrong(belief: Belief) -> tuple[float, tuple[str, ...]]:
+    """Weight of evidence that nothing is wrong any more, once all that was stated is mended.
 
     Parameters
     ----------
-    cause : str
-        Its code.
     belief : Belief
         At that moment.
 
     Returns
     -------
-    float
-        Decimal logarithm of its odds. [-]
+    tuple
+        Decimal logarithm of the odds against the likeliest that is wrong, and what that is. [-]
     """
-    share = belief.causes.get(cause, 0.0)
-    return log10(max(share, LEAST) / max(1.0 - share, LEAST))
+    sound = frozenset({NO_FAULT})
+    wrong = [one for one in belief.sets if one != sound]
+    likeliest = max(wrong, key=lambda one: belief.sets[one], default=frozenset())
+    return belief.odds(sound), tuple(sorted(likeliest))
 
 
 def needed_for(causes: frozenset[str]) -> float:

@@ -15,7 +15,7 @@ from simulator.scoring.carried import (
     alone,
     needed_for,
     odds_of,
-    odds_of_one,
+    still_wrong,
 )
 from simulator.scoring.grounds import Grounds
 from simulator.scoring.part import Because, Part, open_part, part
@@ -70,15 +70,14 @@ def whole(visit: Visit, grounds: Grounds) -> Carried:
     first, now = grounds.before(min(moments.values())), grounds.before(stated)
     at_once = Carried(odds_of(found, first), needed, is_shown, *alone(found, first))
     mended = [
-        odds_of_one(cause, grounds.before(moment))
+        grounds.before(moment).odds_of_one(cause)
         for cause, moment in moments.items()
         if moment < stated
     ]
     if not mended:
         return at_once
     left = frozenset(cause for cause, moment in moments.items() if moment == stated)
-    sound = frozenset({NO_FAULT})
-    beside = alone(left, now) if left else (now.odds(sound), tuple(sorted(now.best - sound)))
+    beside = alone(left, now) if left else still_wrong(now)
     odds = min(*mended, odds_of(left, now)) if left else min(mended)
     in_turn = Carried(odds, needed, is_shown, *beside)
     return max(at_once, in_turn, key=lambda one: (one.share, one.odds))
@@ -106,7 +105,7 @@ def each(visit: Visit, key: Key, grounds: Grounds) -> dict[str, Carried]:
     true, found = frozenset(shares(key)), frozenset(visit.finding.causes)
     all_of_it, told = whole(visit, grounds), {}
     for cause in sorted(true & found):
-        odds = odds_of_one(cause, grounds.before(_moment(visit, cause)))
+        odds = grounds.before(_moment(visit, cause)).odds_of_one(cause)
         one = Carried(odds, needed_for(frozenset({cause})), _is_shown(visit, cause))
         # What is exactly right, or stated alone, is judged as one set; of two, one may be carried
         # by itself.
@@ -174,7 +173,7 @@ def evidence(visit: Visit, key: Key, grounds: Grounds) -> Part:
         one = carried.get(cause)
         points += EVIDENCE * share * (one.share if one else 0.0)
         belief = grounds.before(_moment(visit, cause))
-        stood_there = odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
+        stood_there = belief.odds_of_one(cause) >= needed_for(frozenset({cause}))
         if one is None and stood_there:
             unread += EVIDENCE * share * UNREAD
         if one is None or one.is_enough:

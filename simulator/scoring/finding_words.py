@@ -12,7 +12,6 @@ from simulator.scoring.carried import (
     ENOUGH_FOR_COSTLY,
     SUSPICION,
     Carried,
-    odds_of_one,
 )
 
 
@@ -110,7 +109,7 @@ def _nearest(cause: str, belief: Belief) -> str | None:
     without = {one: share for one, share in belief.sets.items() if cause not in one}
     likeliest = max(without, key=lambda one: without[one], default=frozenset())
     # Half of what was found is no rival of the other half.
-    others = [c for c in likeliest if c != NO_FAULT and odds_of_one(c, belief) < 0.0]
+    others = [c for c in likeliest if c != NO_FAULT and belief.odds_of_one(c) < 0.0]
     return max(others, key=lambda other: (belief.causes[other], other), default=None)
 
 
@@ -126,6 +125,6 @@ def left_open(one: Carried) -> str:
     -------
     str
     """
-    beside = " ".join(name_of(cause) for cause in one.beside)
+    beside = "; ".join(name_of(cause) for cause in one.beside)
     best = MEASUREMENTS[strongest(one.beside[0])].said
     return f"Not settled: whether this was wrong beside it: {beside}. It tells most: {best}."

@@ -8,12 +8,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-import numpy as np
-
 from simulator.calls.events import Measured
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit
-from simulator.diagnosis.belief import LEAST, Belief
+from simulator.diagnosis.belief import Belief
 from simulator.diagnosis.causes import name_of
 from simulator.scoring.odds import believed
 from simulator.scoring.telling import told
@@ -112,16 +110,10 @@ def spoken(cause: str, visit: Visit, beliefs: list[Belief]) -> list[Spoke]:
     """
     taken = {event.seq: event for event in visit.readings}
     return [
-        Spoke(taken[after.seq], _odds(cause, after) - _odds(cause, before))
+        Spoke(taken[after.seq], after.odds_of_one(cause) - before.odds_of_one(cause))
         for before, after in pairwise(beliefs)
         if after.seq in taken
     ]
-
-
-def _odds(cause: str, belief: Belief) -> float:
-    """Decimal logarithm of the odds of a cause, alone or beside others, against its absence."""
-    share = belief.causes.get(cause, 0.0)
-    return float(np.log10(max(share, LEAST) / max(1.0 - share, LEAST)))
 
 
 def _standing(cause: str, visit: Visit, true: tuple[str, ...]) -> str:

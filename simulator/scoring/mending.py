@@ -6,7 +6,7 @@ from simulator.calls.visit import Visit
 from simulator.faults._catalogue import discover as faults
 from simulator.instruments.validity import airflow_known
 from simulator.repairs._catalogue import discover
-from simulator.scoring.carried import needed_for, odds_of_one
+from simulator.scoring.carried import needed_for
 from simulator.scoring.grounds import Grounds
 from simulator.scoring.harm import (
     CHEAP,
@@ -89,7 +89,7 @@ def is_proven(event: Repaired, visit: Visit, key: Key, grounds: Grounds) -> bool
     beliefs = [grounds.before(seq) for seq in {event.seq, min(stated, event.seq)}]
     mended = [cause for cause in key.causes if event.repair in faults()[cause].repairs]
     return any(
-        odds_of_one(cause, belief) >= needed_for(frozenset({cause}))
+        belief.odds_of_one(cause) >= needed_for(frozenset({cause}))
         for cause in mended
         for belief in beliefs
     )

@@ -5,7 +5,7 @@ from simulator.calls.events import Declared, Marked
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
-from simulator.diagnosis.cleared import ASKED_FOR, OPEN, against, cleared, is_cleared
+from simulator.diagnosis.cleared import ASKED_FOR, OPEN, cleared, is_cleared
 from simulator.faults._base import Fault
 from simulator.faults._sizes import is_sized, nearness, share_of, size_at
 from simulator.scoring.carried import LUCK, Carried
@@ -84,7 +84,7 @@ def _ruled_out(
     true = [c for c in marked if c in shares(key)]
     right = [c for c in marked if c not in true and is_cleared(c, first, now)]
     others = [c for c in marked if c not in (*true, *right)]
-    open_still = [c for c in others if against(c, now) < OPEN]
+    open_still = [c for c in others if -now.odds_of_one(c) < OPEN]
     missed = [c for c in cleared(first, now) if c not in (*shares(key), *marked)]
     done = {event.repair for event in visit.repairs if event.seq < finding.seq}
     # Mended by then, or stated after all, it was not denied.

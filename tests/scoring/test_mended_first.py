@@ -12,6 +12,7 @@ from simulator.calls.events import Closed, Declared, Event, Opened, Repaired
 from simulator.calls.sealed import Key, sealed
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.belief import Belief
+from simulator.diagnosis.causes import name_of
 from simulator.diagnosis.evidence import weights
 from simulator.faults._catalogue import discover
 from simulator.scoring.finding import evidence
@@ -123,3 +124,17 @@ def test_that_nothing_was_wrong_is_about_the_unit_as_found() -> None:
     known = Grounds(outdoor=None, beliefs=beliefs)
     assert evidence(fold(events), key_for(FILTER), known).points == 0.0
     assert evidence(fold(events), sealed("osterlund").opened(), known).points == 0.0
+
+
+def test_what_is_left_after_the_last_repair_is_named() -> None:
+    """Nothing wrong is likelier than anything else, yet not settled: what stands nearest."""
+    open_beside = {frozenset({FILTER}): 0.36, BOTH: 0.62, NOTHING: 0.02}
+    left = {NOTHING: 0.6, frozenset({LUG}): 0.4}
+    visit, ends = visit_of("mrms", (FILTER,))
+    beliefs = tuple(
+        Belief(seq, 0.0, sets, _causes(sets))
+        for seq, sets in zip((-1, *ends), (OPEN, open_beside, left), strict=True)
+    )
+    told = evidence(visit, key_for(FILTER), Grounds(outdoor=None, beliefs=beliefs))
+    assert 14.0 < told.points < 20.0
+    assert any("Not settled" in why.text and name_of(LUG) in why.text for why in told.because)
