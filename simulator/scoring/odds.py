@@ -1,16 +1,13 @@
 """The odds a visit's own readings gave, reading by reading, told once it is closed."""
 
 from functools import lru_cache
-from itertools import pairwise
 from typing import Any
 
-from simulator.calls.events import Event, Measured, Opened
+from simulator.calls.events import Event, Opened
 from simulator.calls.site import Site
 from simulator.calls.visit import Visit, fold
 from simulator.diagnosis.belief import Belief, history
 from simulator.diagnosis.causes import name_of
-from simulator.instruments.measurements import MEASUREMENTS
-from simulator.instruments.validity import AIRFLOW_PROOF
 from simulator.scoring.carried import (
     ENOUGH,
     ENOUGH_FOR_COSTLY,
@@ -23,7 +20,6 @@ from simulator.scoring.truth import shares
 
 CERTAIN = 2.0  # nothing is told beyond it [-]
 MOVED = 0.1  # less than this is no news [-]
-LONG = 5.0  # an act shorter than this is never the costliest, in minutes
 
 
 def band(belief: Belief, true: frozenset[str]) -> str:
@@ -138,25 +134,6 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
     return found
 
 
-def told(visit: Visit, site: Site) -> dict[str, Any]:
-    """All that the debrief says of odds.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    site : Site
-        With the key.
-
-    Returns
-    -------
-    dict
-        ``odds`` by number of the event, as text for the wire, and ``turns``.
-    """
-    found = {str(seq): one for seq, one in odds_after(visit, site).items()}
-    return {"odds": found, "turns": turns(visit, site)}
-
-
 def likeliest(belief: Belief) -> str:
     """The likeliest set of causes in words.
 
@@ -228,67 +205,3 @@ def held(odds: float) -> float:
         [-]
     """
     return min(max(odds, -CERTAIN), CERTAIN)
-
-
-def turns(visit: Visit, site: Site) -> list[dict[str, Any]]:
-    """The reading that told most, and the one that cost most for telling nothing.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    site : Site
-        With the key.
-
-    Returns
-    -------
-    list
-        ``text`` and ``seq``; empty where nothing stands out.
-    """
-    key = site.key.opened()
-    true = frozenset(shares(key))
-    beliefs = believed(visit, site)
-    if true not in beliefs[0].sets:
-        return []
-    taken = {event.seq: event for event in visit.readings}
-    gains = [
-        (gained(before, after, true), taken[after.seq])
-        for before, after in pairwise(beliefs)
-        if after.seq in taken
-    ]
-    # What proves a repair is taken before it too, and the air before any charge test.
-    needed = {*AIRFLOW_PROOF, *(test for tests in key.proof.values() for test in tests)}
-    return [*_best(gains), *_costliest(gains, needed)]
-
-
-def _best(gains: list[tuple[float, Measured]]) -> list[dict[str, Any]]:
-    gain, event = max(gains, key=lambda one: one[0], default=(0.0, None))
-    if event is None or gain < MOVED:
-        return []
-    text = (
-        f"What moved the odds most: {_said(event)}. It made what was true {10.0**gain:.0f} times "
-        "as likely."
-        if gain >= SUSPICION
-        else f"What moved the odds most: {_said(event)}. It moved them only a little."
-    )
-    return [{"text": text, "seq": event.seq}]
-
-
-def _costliest(gains: list[tuple[float, Measured]], needed: set[str]) -> list[dict[str, Any]]:
-    idle = [
-        (MEASUREMENTS[event.reading.measurement].minutes, event)
-        for gain, event in gains
-        if abs(gain) < MOVED and event.reading.measurement not in needed
-    ]
-    minutes, event = max(idle, key=lambda one: one[0], default=(0.0, None))
-    if event is None or minutes < LONG:
-        return []
-    text = (
-        f"The costliest for what it told: {_said(event)}, {minutes:.0f} min. After what you knew "
-        "by then it hardly moved the odds."
-    )
-    return [{"text": text, "seq": event.seq}]
-
-
-def _said(event: Measured) -> str:
-    return f"{MEASUREMENTS[event.reading.measurement].said} at minute {event.minute:.0f}"

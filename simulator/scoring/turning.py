@@ -5,7 +5,7 @@ most. A class takes the mean over those who took it, so that for one of them ano
 more; of one visit alone both are the same.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
@@ -16,9 +16,13 @@ from simulator.calls.visit import Visit
 from simulator.diagnosis.evidence import weights
 from simulator.diagnosis.hypotheses import hypotheses
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.validity import AIRFLOW_PROOF
 from simulator.scoring.carried import SUSPICION
 from simulator.scoring.odds import MOVED, believed, gained
 from simulator.scoring.telling import place_said
+from simulator.scoring.truth import shares
+
+LONG = 5.0  # an act shorter than this is never the costliest, in minutes
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,17 +77,23 @@ def gains(visit: Visit, site: Site, true: frozenset[str]) -> list[Gain]:
     list
         Oldest first; none where no odds are worked out.
     """
+    found: dict[str, Gain] = {}
+    for one in _every(visit, site, true):
+        found.setdefault(one.event.reading.measurement, one)
+    return list(found.values())
+
+
+def _every(visit: Visit, site: Site, true: frozenset[str]) -> list[Gain]:
+    """What each take did, repeats with them."""
     beliefs = believed(visit, site)
     if true not in beliefs[0].sets:
         return []
     taken = {event.seq: event for event in visit.readings}
-    found: dict[str, Gain] = {}
-    for before, after in pairwise(beliefs):
-        event = taken.get(after.seq)
-        if event is not None:
-            one = Gain(event, gained(before, after, true))
-            found.setdefault(event.reading.measurement, one)
-    return list(found.values())
+    return [
+        Gain(taken[after.seq], gained(before, after, true))
+        for before, after in pairwise(beliefs)
+        if after.seq in taken
+    ]
 
 
 def most(by_measurement: Mapping[str, float]) -> str | None:
@@ -107,38 +117,52 @@ def most(by_measurement: Mapping[str, float]) -> str | None:
     return ranked[0] if ranked and by_measurement[ranked[0]] >= MOVED else None
 
 
-def turns(
-    visit: Visit, site: Site, true: frozenset[str], others: Sequence[dict[str, Any]]
-) -> list[dict[str, Any]]:
-    """What a trainee's own readings were worth: what told most, then what else stands out.
+def turns(visit: Visit, site: Site) -> list[dict[str, Any]]:
+    """What a trainee's own readings were worth: what told most, and what cost most for nothing.
 
     Parameters
     ----------
     visit : Visit
         Closed.
     site : Site
-        Of its own version.
-    true : frozenset
-        Codes of what was true.
-    others : sequence
-        Sentences on single readings, each with its ``seq``.
+        Of its own version, with the key.
 
     Returns
     -------
     list
-        ``text`` and ``seq``, which is none where the reading was not taken.
+        ``text`` and ``seq``, which is none where the reading was not taken; empty where no odds
+        are worked out.
     """
+    key = site.key.opened()
+    true = frozenset(shares(key))
     if not is_told(true, site):
-        return list(others)
+        return []
+    # What proves a repair is taken before it too, and the air before any charge test.
+    needed = {*AIRFLOW_PROOF, *(test for tests in key.proof.values() for test in tests)}
+    costliest = _costliest(_every(visit, site, true), needed)
     found = {one.event.reading.measurement: one for one in gains(visit, site, true)}
     best = most({name: one.gain for name, one in found.items()})
-    moving = {one.event.seq for one in found.values() if one.gain >= MOVED}
-    rest = [turn for turn in others if turn["seq"] not in moving]
     if best is not None:
         told = found[best].event
-        return [{"text": _worth(told, found[best].gain), "seq": told.seq}, *rest]
+        return [{"text": _worth(told, found[best].gain), "seq": told.seq}, *costliest]
     untaken = _not_taken(visit, site, true)
-    return [*([{"text": untaken, "seq": None}] if untaken else []), *rest]
+    return [*([{"text": untaken, "seq": None}] if untaken else []), *costliest]
+
+
+def _costliest(taken: list[Gain], needed: set[str]) -> list[dict[str, Any]]:
+    idle = [
+        (MEASUREMENTS[one.event.reading.measurement].minutes, one.event)
+        for one in taken
+        if abs(one.gain) < MOVED and one.event.reading.measurement not in needed
+    ]
+    minutes, event = max(idle, key=lambda one: one[0], default=(0.0, None))
+    if event is None or minutes < LONG:
+        return []
+    text = (
+        f"The costliest for what it told: {_said(event)}, {minutes:.0f} min. After what you knew "
+        "by then it hardly moved the odds."
+    )
+    return [{"text": text, "seq": event.seq}]
 
 
 def _worth(event: Measured, gain: float) -> str:

@@ -33,6 +33,7 @@ SPOKEN = {
         "calls/site.py",
         "scoring/debrief.py",
         "scoring/odds.py",  # of closed visits, like these
+        "scoring/turning.py",
         "scoring/for_and_against.py",
         "scoring/best_question.py",  # behind the instructor's door
         "scoring/good_path.py",

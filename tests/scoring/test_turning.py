@@ -6,14 +6,19 @@ from pathlib import Path
 import pytest
 
 from simulator.calls import call_file
+from simulator.calls.events import Closed, Opened
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
+from simulator.calls.visit import fold
+from simulator.diagnosis.belief import Belief
 from simulator.diagnosis.evidence import weights
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.scoring import turning
 from simulator.scoring.best_question import told_most
-from simulator.scoring.turning import bears_most, is_told
+from simulator.scoring.turning import bears_most, is_told, turns
 from simulator.serve.instructor.class_debrief import class_question
 from simulator.serve.visits.visits import CallDesk
+from tests.scoring.made import measured
 from tests.scoring.played import desk_for, do, go, good_capstone, hasty_capstone
 
 
@@ -68,3 +73,24 @@ def test_without_odds_both_go_by_what_bears_on_it() -> None:
     assert max(weights()[cause].get(best, 0.0) for cause in true) == strongest
     assert bears_most({"ask_when"}, true) is None
     assert bears_most(set(), true) is None
+
+
+def test_a_repeat_that_moved_more_is_not_told_beside_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A first take told a little and a repeat of it more: one reading told most, not two."""
+    site = Site(call_file.load("mallorn"), sealed("mallorn"), 5)
+    true, other = frozenset(site.key.opened().causes), frozenset({"undercharge"})
+    name = "house_pressure"
+    visit = fold(
+        [
+            Opened(seq=0, minute=0.0, is_running=True),
+            *(measured(seq, name, 20.0 * seq) for seq in (1, 2)),
+            Closed(seq=3, minute=60.0),
+        ]
+    )
+    beliefs = [
+        Belief(seq, 0.0, {true: share, other: 1.0 - share}, {})
+        for seq, share in ((-1, 0.2), (1, 0.4), (2, 0.95))
+    ]
+    monkeypatch.setattr(turning, "believed", lambda *_: beliefs)
+    told = turns(visit, site)
+    assert [turn["seq"] for turn in told if turn["text"].startswith("What moved")] == [1]

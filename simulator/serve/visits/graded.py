@@ -8,7 +8,7 @@ from simulator.calls.visit import Visit
 from simulator.scoring import act_classes
 from simulator.scoring.debrief import debrief, in_short, points
 from simulator.scoring.grounds import grounds, weather
-from simulator.scoring.odds import told
+from simulator.scoring.odds import odds_after
 from simulator.scoring.part import Because, Part
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
@@ -134,9 +134,9 @@ def second_answer(token: str, visit: Visit, site: Site) -> dict[str, Any]:
     card, key = final(token, visit, site), _key(visit, site)
     short = in_short(visit, key, card)
     acts = act_classes.told(visit, key, grounds(visit, site))
-    found = told(visit, site)
-    found["turns"] = turns(visit, site, frozenset(shares(key)), found["turns"])
-    return {**found, **points(card, visit), "in_short": short, "acts": acts}
+    found = {str(seq): one for seq, one in odds_after(visit, site).items()}  # text for the wire
+    told = {"odds": found, "turns": turns(visit, site)}
+    return {**told, **points(card, visit), "in_short": short, "acts": acts}
 
 
 def _restored(found: dict[str, Any]) -> Scorecard:
@@ -144,6 +144,7 @@ def _restored(found: dict[str, Any]) -> Scorecard:
         Part(**{**one, "because": tuple(Because(**why) for why in one["because"])})
         for one in found["parts"]
     )
-    # Results from before they were kept have none.
-    lists = {name: tuple(found.get(name, ())) for name in ("harm", "invalid", "regrets")}
+    lists = {name: tuple(found[name]) for name in ("harm", "invalid")}
+    # Results from before they were kept have none; one without its harm does not stand.
+    lists["regrets"] = tuple(found.get("regrets", ()))
     return Scorecard(**{**found, **lists, "parts": parts})
