@@ -57,6 +57,11 @@ def test_alpha_is_the_one_worked_by_hand() -> None:
     assert str(FEWEST) in alpha(BY_HAND).why
 
 
+def test_why_there_is_no_alpha_is_what_is_wanting() -> None:
+    """Of several calls that nobody closed all of, more calls are not what it takes."""
+    assert alpha([]).why == alpha(BY_HAND).why != alpha([(70.0,)] * FEWEST).why
+
+
 @pytest.mark.parametrize(("persons", "calls"), [(12, 2), (20, 6), (60, 10)])
 def test_alpha_is_what_an_analysis_of_variance_gives(persons: int, calls: int) -> None:
     """Hoyt 1941, from memory: 1 less what is left over, by persons, of two-way variance."""

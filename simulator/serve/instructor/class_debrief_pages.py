@@ -34,7 +34,7 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Vis
     Returns
     -------
     tuple
-        Rows of the board, and visits by seat, each with the site of its own version.
+        Rows of the board, and each first closed visit by seat, with the site of its own version.
 
     Raises
     ------
@@ -44,8 +44,8 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Vis
     rows = [row for row in class_board.board(the_class) if row.call_id == call]
     if call not in call_file.names() or not (rows or call in the_class.calls):
         raise HTTPError(404)
-    last = {row.seat: row for row in reversed(rows) if row.is_closed}
-    desks = [visits.open_desk(last[seat].token) for seat in sorted(last)]
+    first = {row.seat: row for row in reversed(rows) if row.is_closed}
+    desks = [visits.open_desk(first[seat].token) for seat in sorted(first)]
     return rows, [(desk.visit, desk.site) for desk in desks]
 
 

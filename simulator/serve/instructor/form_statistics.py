@@ -61,7 +61,7 @@ def alpha(rows: Sequence[Sequence[float]]) -> Told:
         [-]
     """
     count, calls = len(rows), len(rows[0]) if rows else 0
-    if calls < 2:
+    if rows and calls < 2:
         return Told(count=count, why="It takes two calls.")
     if count < FEWEST:
         return Told(count=count, why=f"It takes {FEWEST} who closed every call.")
