@@ -53,7 +53,7 @@ SWEEPS_MISSED = {
         "overcharge",
         "heating",
         "orifice",
-    ): "with the accumulator filling, the boiling coil stays just wet at its outlet; colder liquid "
+    ): "the accumulator fills and the boiling coil stays just wet at its outlet; colder liquid "
     "takes a little more heat from the same air, so it boils a hundredth of a degree colder. Heat "
     "balance of the coil, computed; no source",
     ("undercharge", "cooling", "txv"): VALVE_OPENS,
@@ -79,9 +79,9 @@ SWEEPS_MISSED = {
         "return_leak",
         "heating",
         "orifice",
-    ): "the same flat top, reached by colder air instead of more: the lower head feeds the orifice "
-    "less, so what the coil outdoors gains falls behind the work that is saved. First law, "
-    "computed; no source for where the top lies",
+    ): "a cooler condenser, here by colder air, takes more heat from outdoors and less work, and "
+    "the lower head feeds the orifice less: the sum has a flat top. First law, computed; no "
+    "source for where the top lies",
 }
 
 # Signs over severities and weather: fault, mode, device and quantity, with the reason.
