@@ -37,5 +37,7 @@ def _found(item: Verdict) -> str:
         # Of a smell test the number of cells and their names; of a draw its figure.
         return f"{item.got.split('; ')[0]}: {item.note}" if item.note else item.got
     # Of a sweep that turns back its reason, which the note begins with; the rest is the report's.
-    reason = f", because {item.note.split('. ')[0]}" if item.expected == "one way" and item.note else ""
+    reason = (
+        f", because {item.note.split('. ')[0]}" if item.expected == "one way" and item.note else ""
+    )
     return f"{item.where} {item.got}{reason}"
