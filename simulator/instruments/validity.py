@@ -3,10 +3,19 @@
 from collections.abc import Sequence
 
 from simulator.instruments.reading import Reading
+from simulator.plant.charge_test import COLDEST, ENOUGH_AIR
 from simulator.plant.timeline import SETTLED_AFTER
 
-COLDEST = 285.93  # 55 °F, California Title 24 RA3.2 [K]
-ENOUGH_AIR = 350.0 / 400.0  # of 400 cfm per ton; RA3.2 asks for minimum airflow first [-]
+__all__ = [
+    "AIRFLOW_PROOF",
+    "COLDEST",
+    "ENOUGH_AIR",
+    "HOOD",
+    "UNPROVEN",
+    "airflow_known",
+    "charge_test_problems",
+]
+
 # Each gives the airflow itself; the hood's sum only a lower bound, for ducts may leak before it.
 AIRFLOW_PROOF = ("coil_airflow", "table_airflow", "plate_airflow", "strip_rise_airflow")
 HOOD = "register_sum"

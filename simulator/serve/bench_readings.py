@@ -3,7 +3,7 @@
 from dataclasses import fields
 from typing import Any
 
-from simulator.plant import steady
+from simulator.plant import charge_test, steady
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
@@ -22,6 +22,7 @@ from simulator.serve.stand.setting import (
     installation_of,
 )
 
+STANDING = {"charge_test_valid": "flag"}  # whether superheat and subcooling mean anything now
 CYCLING = {"minutes_on": "duration", "minutes_off": "duration"}
 # What tools would show, and what only the plant knows: field of the operating point, kind.
 READINGS: dict[str, tuple[str, str]] = {
@@ -123,33 +124,21 @@ def readings(**asked: Any) -> dict[str, Any]:
     need_known(asked, [known.name for known in fields(Setting)])
     setting = checked(Setting(**asked), paths_too=True)
     built, around = installation_of(setting), conditions_of(setting)
-    table = as_table(steady.solve(built, around), setting.mode, setting.gauges)
+    point = steady.solve(built, around)
+    table = as_table(point, setting.mode, setting.gauges)
     reasons = unfit(healthy_installation(setting), setting.mode)
     notes = [why for name, why in reasons.items() if asked.get("faults", {}).get(name)]
     notes += gauges_said(setting.gauges, built.unit.refrigerant)
-    notes += switch_said(built, table["state"])
+    notes += switch_said(built, point.state)
     table |= {"notes": notes} if notes else {}
-    table["truth"] |= house_day.truth(built, around) | cycling(built, around, table["state"])
+    table["truth"] |= house_day.truth(built, around) | _cycling(built, around, point.state)
+    valid = charge_test.is_valid(built, point)
+    table["truth"]["charge_test_valid"] = {"value": float(valid), "unit": ""}
     return table
 
 
-def cycling(built: Installation, around: Conditions, state: str) -> dict[str, dict[str, Any]]:
-    """Minutes on and off of a unit that trips on high pressure and starts again.
-
-    Parameters
-    ----------
-    built : Installation
-        As it stands.
-    around : Conditions
-        Weather and rooms.
-    state : str
-        Of the operating point.
-
-    Returns
-    -------
-    dict
-        Empty where it does not cycle.
-    """
+def _cycling(built: Installation, around: Conditions, state: str) -> dict[str, dict[str, Any]]:
+    """Minutes on and off of a unit that trips on high pressure and starts again, if it does."""
     turn = short_cycle(built, around) if state == "high_pressure_trip" else None
     if turn is None:
         return {}

@@ -37,6 +37,7 @@ _KINDS = (
     | bench_readings.WORKED_OUT
     | house_day.KINDS
     | house_day.WINTER
+    | bench_readings.STANDING
     | bench_readings.CYCLING
 )
 WORDS = (
