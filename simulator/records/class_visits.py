@@ -203,8 +203,8 @@ class ClassVisits:
             beside=joined[0].name if joined else "",
         )
 
-    def of_trainee(self, code: str, trainee: str) -> dict[str, str]:
-        """What a trainee has begun for a class.
+    def of_trainee(self, code: str, trainee: str) -> list[tuple[str, str]]:
+        """What a trainee has begun for a class, whether or not its call is still asked for.
 
         Parameters
         ----------
@@ -215,8 +215,8 @@ class ClassVisits:
 
         Returns
         -------
-        dict
-            Token of the newest visit, by call.
+        list
+            Call and token of each visit, oldest first.
         """
         of, visit = schema.class_visits, schema.visits
         with self._classes.reading() as connection:
@@ -227,7 +227,7 @@ class ClassVisits:
                 .where(visit.c.trainee == trainee)
                 .order_by(visit.c.id)
             ).all()
-        return {row.call: row.token for row in rows}
+        return [(row.call, row.token) for row in rows]
 
     def elsewhere(self, code: str, since: float) -> set[str]:
         """Who of a class has just acted on a visit that does not count for it.

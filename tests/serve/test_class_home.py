@@ -82,3 +82,18 @@ def test_other_calls_say_that_the_class_does_not_count_them(bench: RunningBench)
     assert "For yourself: Tuesday does not count them." in beside
     assert f"call.ipynb?visit={token}" in beside
     assert token not in part(trainee, "joined")
+
+
+def test_an_older_visit_of_a_class_is_not_called_ones_own(bench: RunningBench) -> None:
+    """Two of one call are open: the newest stands with its call, and the class counts both."""
+    code = class_records().open_class("Tuesday", ["mallorn"]).code
+    trainee = Client(bench.address)
+    send(trainee, "join", code=code, name="Ana")
+    older, newest = (trainee.take_call("mallorn").split("visit=")[1] for _ in range(2))
+    assert newest in part(trainee, "joined")
+    assert older in part(trainee, "open")
+    assert "does not count" not in part(trainee, "open")
+    own = trainee.take_call("rooke").split("visit=")[1]
+    counted, uncounted = part(trainee, "open").split("does not count")
+    assert older in counted
+    assert own in uncounted

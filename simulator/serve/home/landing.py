@@ -51,6 +51,7 @@ class Home(OwnPage):
                 problem=problem or said,
                 joined=joined,
                 terms=self._terms(trainee, joined),
+                counted=self._counted(trainee),
                 typed={"code": code, "name": name},
                 done=done,
                 scripts=self.settings["benchcall_scripts"],
@@ -87,7 +88,7 @@ class Home(OwnPage):
             from simulator.serve.classes.files import assignments, class_visits
             from simulator.serve.classes.rules import ahead, is_once
 
-            begun = class_visits().of_trainee(joined.code, trainee)
+            begun = dict(class_visits().of_trainee(joined.code, trainee))  # the newest of each
             return {
                 call: {
                     "said": ahead(own, trainee),
@@ -102,6 +103,20 @@ class Home(OwnPage):
         except Exception as error:
             ticket_for(error)
             return {}
+
+    def _counted(self, trainee: str) -> set[str]:
+        """Visits that count for a class of theirs, also those before the newest of a call."""
+        try:
+            from simulator.serve.classes.files import class_records, class_visits
+
+            return {
+                token
+                for joined in class_records().of_trainee(trainee)
+                for _, token in class_visits().of_trainee(joined.code, trainee)
+            }
+        except Exception as error:
+            ticket_for(error)
+            return set()
 
     def _bench(self, trainee: str) -> tuple[str | None, list[dict[str, Any]], list[dict[str, Any]]]:
         """Calls and visits; when they cannot be read, the rest of the page still serves."""
