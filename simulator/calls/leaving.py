@@ -55,6 +55,8 @@ def _see_to(visit: Visit) -> list[str]:
     said = []
     if "drill_test_holes" in visit.prepared:
         said.append("The four test holes: a plug in each.")
+    if visit.prepared & {"drill_return_trunk", "drill_supply_trunk"}:
+        said.append("The holes in the trunks: a plug in each.")
     if "connect_gauges" in visit.prepared:
         said.append("Pressure probes off, caps on the service ports.")
     been = {event.place for event in visit.readings}

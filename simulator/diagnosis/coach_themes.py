@@ -61,6 +61,7 @@ THEMES = (
         (
             *("near_register_temperature", "far_register_temperature", "register_sum"),
             *("look_registers", "look_ducts", "smoke_supply", "zone_temperature"),
+            "zone_humidity",
         ),
         "what reaches the rooms",
     ),
@@ -96,6 +97,7 @@ THEMES = (
         (
             *("static_before_filter", "static_after_filter", "static_after_coil"),
             *("static_supply", "look_filter", "look_indoor_coil"),
+            *("static_return_trunk", "static_supply_trunk"),
         ),
         "where the air is held back",
     ),
@@ -144,6 +146,7 @@ THEMES = (
         (
             *("outdoor_current", "air_handler_current", "strip_current", "outdoor_power"),
             *("compressor_current", "strip_element_1_current", "strip_element_2_current"),
+            "air_handler_power",
         ),
         "where the power goes",
     ),
@@ -152,7 +155,7 @@ THEMES = (
         "Only a reading under load shows a bad joint; at rest all look sound.",
         (
             *("voltage", "compressor_voltage", "contactor_drop", "look_wires", "run_capacitor"),
-            "winding_resistance",
+            *("winding_resistance", "winding_insulation", "leg_1_voltage", "leg_2_voltage"),
         ),
         "what voltage arrives",
     ),

@@ -15,7 +15,10 @@ FEWEST = 6  # numbers on the sheet before anything is declared [-]
 WORTHLESS = 0.004  # bits a minute below which nothing more is to be learnt [-]
 PRESSURES = ("suction_pressure", "liquid_pressure", "vapour_port_pressure", "standing_pressure")
 BEFORE_PRESSURES = ("coil_airflow", "outdoor_temperature")
-OFF_ONLY = ("run_capacitor", "winding_resistance", "duct_leakage", "standing_pressure")
+OFF_ONLY = (
+    *("run_capacitor", "winding_resistance", "winding_insulation"),
+    *("duct_leakage", "standing_pressure"),
+)
 
 
 def newest(visit: Visit, after: int = -1) -> dict[str, Measured]:

@@ -108,6 +108,8 @@ def _unit(installation: Installation, z: dict[str, Array]) -> Installation:
             ducts,
             return_drop=ducts.return_drop * drop,
             supply_drop=ducts.supply_drop * drop,
+            return_grille_drop=ducts.return_grille_drop * drop,
+            supply_branch_drop=ducts.supply_branch_drop * drop,
             filter_loading=ducts.filter_loading + FILTER * np.abs(z["filter"]),
         ),
     )

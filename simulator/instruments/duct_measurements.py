@@ -6,6 +6,8 @@ from simulator.instruments.electrical_measurements import while_off
 from simulator.instruments.measurement import Measurement, field
 from simulator.instruments.outdoor_measurements import LIVE
 
+BACK = ("drill_return_trunk",)
+OUT = ("hazard_look_zone", "drill_supply_trunk")
 HANDS = "Blower off before hands go in."
 
 
@@ -69,6 +71,35 @@ def airflow() -> list[Measurement]:
             techniques=special.FIRM,
             caution="Moving wheel: sleeves and hair tied. Take the door switch's tape off after.",
         ),
+    ]
+
+
+def trunks() -> list[Measurement]:
+    """Statics in the trunks, away from the air handler.
+
+    Returns
+    -------
+    list
+        Return, then supply.
+    """
+    rows = (
+        ("static_return_trunk", "Static in the return trunk", "air_handler", BACK),
+        ("static_supply_trunk", "Static in the supply trunk", "zone", OUT),
+    )
+    return [
+        Measurement(
+            id=key,
+            name=name,
+            place=place,
+            tool_id="manometer",
+            way="measure",
+            minutes=5,
+            group="static",
+            truth=field(key),
+            needs=needs,
+            techniques=special.STRAIGHT,
+        )
+        for key, name, place, needs in rows
     ]
 
 

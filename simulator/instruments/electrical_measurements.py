@@ -121,6 +121,36 @@ def supply() -> list[Measurement]:
     ]
 
 
+def legs() -> list[Measurement]:
+    """Voltage of each leg to ground, where the unit takes it.
+
+    Returns
+    -------
+    list
+        L1, then L2.
+    """
+    rows = (
+        ("leg_1_voltage", "Volts L1 to ground, behind the contactor", parts.first_leg),
+        ("leg_2_voltage", "Volts L2 to ground, behind the contactor", parts.second_leg),
+    )
+    return [
+        Measurement(
+            id=key,
+            name=name,
+            place="outdoor_unit",
+            tool_id="volt_meter",
+            way="measure",
+            minutes=3,
+            group="electrical",
+            truth=truth,
+            needs=METER,
+            techniques=special.LOADED_LEG,
+            caution=LIVE,
+        )
+        for key, name, truth in rows
+    ]
+
+
 def strips() -> list[Measurement]:
     """Amps of each strip element.
 
@@ -184,5 +214,33 @@ def isolated() -> list[Measurement]:
             techniques=special.COOLED,
             caution="Terminals under pressure can blow out: cover on before power returns. A hot "
             "overload reads open until the shell has cooled.",
+        ),
+    ]
+
+
+def insulation() -> list[Measurement]:
+    """From the windings to the shell.
+
+    Returns
+    -------
+    list
+        One, with the unit locked out.
+    """
+    return [
+        Measurement(
+            id="winding_insulation",
+            name="Insulation of the compressor's windings to its shell",
+            place="outdoor_unit",
+            tool_id="insulation_tester",
+            way="measure",
+            minutes=6,
+            group="electrical",
+            fitted=parts.insulation,
+            unfit=while_off,
+            needs=ISOLATED,
+            techniques=special.COOLED_SHELL,
+            caution="Never on a compressor under vacuum, a scroll least of all: the test voltage "
+            "arcs inside. Locked out and discharged, electronics disconnected; discharge it again "
+            "after the test.",
         ),
     ]

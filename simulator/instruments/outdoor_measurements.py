@@ -152,17 +152,34 @@ def electrical() -> list[Measurement]:
             )
             for key, name, tool, source in rows
         ),
+    ]
+
+
+def watts() -> list[Measurement]:
+    """Power of each of the two units.
+
+    Returns
+    -------
+    list
+        Outdoor unit, then air handler.
+    """
+    rows = (
+        ("outdoor_power", "Watts of the outdoor unit", how.WATTS),
+        ("air_handler_power", "Watts of the air handler", special.BLOWER_WATTS),
+    )
+    return [
         Measurement(
-            id="outdoor_power",
-            name="Watts of the outdoor unit",
+            id=key,
+            name=name,
             place="electrical_panel",
             tool_id="power_meter",
             way="measure",
             minutes=4,
             group="electrical",
-            truth=field("outdoor_power"),
-            needs=meter,
-            techniques=how.WATTS,
+            truth=field(key),
+            needs=("prove_meter",),
+            techniques=ways,
             caution=LIVE,
-        ),
+        )
+        for key, name, ways in rows
     ]

@@ -18,6 +18,9 @@ ELEMENT_POWER = 4800.0  # of one strip element on its plate [W]
 CONTROL_VOLTAGE = 26.5  # of a lightly loaded 24 V transformer at line voltage [V]
 # Of a clean wet coil at rated airflow, 0.25 in wc; every unit shipped has it.
 USUAL_COIL_DROP = 62.3  # [Pa]
+# Windings to shell of a sound compressor with oil and refrigerant in it.
+SOUND_INSULATION, AT = 200e6, 293.15  # [ohm], [K]
+HALVING = 10.0  # insulation loses half for this much warmth, IEEE 43 [K]
 STRIPS_CALLED = 1.0  # strip power that only a call explains [W]
 
 
@@ -54,6 +57,25 @@ def winding_resistance(installation: Installation, point: OperatingPoint) -> flo
     power = float(np.asarray(unit.nominal_capacity)) / RATED_COP
     current = float(motor_current(power, LINE, unit.compressor.power_factor))
     return COPPER_SHARE * power / current**2
+
+
+def insulation(installation: Installation, point: OperatingPoint) -> Values:
+    """Windings to shell, the shell as warm as the air around it, [ohm].
+
+    No fault of the plant touches it: an open circuit is no path to ground.
+    """
+    del installation
+    return SOUND_INSULATION * 0.5 ** ((point.outdoor_temperature - AT) / HALVING)
+
+
+def first_leg(point: OperatingPoint) -> Values:
+    """To ground behind the contactor: a bad contact or lug sits in one pole, in this one, [V]."""
+    return point.compressor_voltage - 0.5 * np.asarray(point.voltage)
+
+
+def second_leg(point: OperatingPoint) -> Values:
+    """To ground behind the contactor, in the pole that is sound, [V]."""
+    return 0.5 * np.asarray(point.voltage)
 
 
 def contact_drop(installation: Installation, point: OperatingPoint) -> Values:

@@ -1,7 +1,7 @@
 """With the customer, in the rooms and in the space around the ducts."""
 
 from simulator.instruments import techniques as how
-from simulator.instruments.measurement import Measurement, damp, field, wet
+from simulator.instruments.measurement import Measurement, Truth, damp, field, wet
 
 LADDER = "Mind the ladder."
 
@@ -157,6 +157,42 @@ def registers() -> list[Measurement]:
     ]
 
 
+def zone_air() -> list[Measurement]:
+    """Air around supply ducts and return.
+
+    Returns
+    -------
+    list
+        Supply side, then return side.
+    """
+    air, moist = "thermometer", "hygrometer"
+    rows = (
+        ("zone_temperature", "Air temperature around the supply ducts", air, field),
+        ("zone_humidity", "Humidity around the supply ducts", moist, _moisture),
+        ("return_zone_temperature", "Air temperature around the return", air, field),
+        ("return_zone_humidity", "Humidity around the return", moist, _moisture),
+    )
+    return [
+        Measurement(
+            id=key,
+            name=name,
+            place="air_handler" if key.startswith("return") else "zone",
+            tool_id=tool,
+            way="measure",
+            minutes=3,
+            group="house",
+            truth=truth(key),
+            needs=() if key.startswith("return") else ("hazard_look_zone",),
+        )
+        for key, name, tool, truth in rows
+    ]
+
+
+def _moisture(key: str) -> Truth:
+    """Relative humidity by the name of its measurement."""
+    return damp(key.removesuffix("_humidity"))
+
+
 def zone() -> list[Measurement]:
     """Zone.
 
@@ -167,37 +203,6 @@ def zone() -> list[Measurement]:
     """
     needs = ("hazard_look_zone",)
     return [
-        Measurement(
-            id="zone_temperature",
-            name="Air temperature around the supply ducts",
-            place="zone",
-            tool_id="thermometer",
-            way="measure",
-            minutes=3,
-            group="house",
-            truth=field("zone_temperature"),
-            needs=needs,
-        ),
-        Measurement(
-            id="return_zone_temperature",
-            name="Air temperature around the return",
-            place="air_handler",
-            tool_id="thermometer",
-            way="measure",
-            minutes=3,
-            group="house",
-            truth=field("return_zone_temperature"),
-        ),
-        Measurement(
-            id="return_zone_humidity",
-            name="Humidity around the return",
-            place="air_handler",
-            tool_id="hygrometer",
-            way="measure",
-            minutes=3,
-            group="house",
-            truth=damp("return_zone"),
-        ),
         Measurement(
             id="look_ducts",
             name="Look along the supply ducts",

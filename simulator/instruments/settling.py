@@ -17,6 +17,7 @@ AT_SPEED = 120.0  # after a start or a change: a blower of any kind is at speed 
 BLOWER_ALONE = frozenset(
     {
         *("static_before_filter", "static_after_filter", "static_supply", "coil_airflow"),
+        *("static_return_trunk", "static_supply_trunk"),
         *("table_airflow", "plate_airflow", "register_sum", "blower_speed", "house_pressure"),
     }
 )

@@ -3,11 +3,13 @@
 Sizes are common practice, no source, unless said.
 """
 
+from simulator.instruments.part_values import HALVING
 from simulator.instruments.techniques import Felt, Technique, careful
 from simulator.properties import refrigerant
 
 COPPER = 0.00393  # change of resistance with temperature, annealed copper, IEC 60028 [1/K]
 SLOPE_OF_PRESSURE = 0.026  # of a saturated refrigerant near 35 °C, from the tables [1/K]
+VELOCITY_HEAD = 7.6  # of 700 ft/min, usual in a trunk [Pa]
 MOST_RUN = 86400.0  # [s]
 
 
@@ -19,6 +21,30 @@ def _in_circuit(felt: Felt) -> float:
 def _hot(felt: Felt) -> float:
     """Straight after a stop the copper is 40 to 80 K warmer."""
     return felt.value * (1.0 + COPPER * (40.0 + 40.0 * felt.draw))
+
+
+def _hot_insulation(felt: Felt) -> float:
+    """Straight after a stop the insulation is 40 to 80 K warmer, and halves every 10 K."""
+    return felt.value * float(0.5 ** ((40.0 + 40.0 * felt.draw) / HALVING))
+
+
+def _idle_leg(felt: Felt) -> float:
+    """Before the start nothing flows: each leg has half of the line's voltage."""
+    return 0.5 * float(felt.point.voltage) + 0.0 * felt.value
+
+
+def _in_elbow(felt: Felt) -> float:
+    """At the inside of a bend air is faster: up to its velocity head low, still air not at all."""
+    moving = float(felt.point.airflow) > 0.0
+    return felt.value - moving * VELOCITY_HEAD * (0.5 + 0.5 * felt.draw)
+
+
+def _volt_amperes(felt: Felt) -> float:
+    """Volts times amps taken for watts, of blower and strips."""
+    point = felt.point
+    apparent = float(point.voltage) * float(point.air_handler_current)
+    power = float(point.air_handler_power)
+    return felt.value * apparent / power if power > 0.0 else felt.value
 
 
 def _idle(felt: Felt) -> float:
@@ -132,6 +158,22 @@ LEADS_OFF = (
 COOLED = (
     careful("Leads off, shell cooled down"),
     Technique("hot", "Straight after it stopped", _hot),
+)
+COOLED_SHELL = (
+    careful("Leads off, shell cooled down, one minute of test voltage"),
+    Technique("hot", "Straight after it stopped", _hot_insulation),
+)
+LOADED_LEG = (
+    careful("While it runs"),
+    Technique("idle", "Before it starts", _idle_leg),
+)
+STRAIGHT = (
+    careful("Straight run, tip facing the flow"),
+    Technique("elbow", "Just behind an elbow", _in_elbow),
+)
+BLOWER_WATTS = (
+    careful("True power"),
+    Technique("volt_amperes", "Volts times amps", _volt_amperes),
 )
 LOADED = (
     careful("While it runs"),

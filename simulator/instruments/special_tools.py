@@ -26,6 +26,17 @@ SPECIAL_TOOLS: dict[str, Tool] = {
         source=f"0.1 Ω, ±1 %, {PRACTICE}",
         has_meter_battery=True,
     ),
+    "insulation_tester": Tool(
+        name="Insulation tester, 500 V",
+        kind="insulation_resistance",
+        decimals=0,
+        bias=0.5e6,
+        noise=0.7e6,
+        lag=10.0,
+        relative_bias=0.025,
+        source=f"±5 % and 2 digits, {PRACTICE}",
+        has_meter_battery=True,
+    ),
     "capacitance_meter": Tool(
         name="Capacitance meter",
         kind="capacitance",

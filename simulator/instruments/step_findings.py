@@ -143,6 +143,14 @@ _FOUND: dict[str, Callable[[Surroundings], str]] = {
         "Four holes, nothing hit: before and after the filter, after the coil, in the supply "
         "plenum. A plug for each."
     ),
+    "drill_return_trunk": lambda _: (
+        "One hole in a straight run between the grille and the air handler, nothing hit. A plug "
+        "for it."
+    ),
+    "drill_supply_trunk": lambda _: (
+        "One hole in a straight run, just before the first branches leave, nothing hit. A plug "
+        "for it."
+    ),
     "zero_manometer": _manometer,
     "check_batteries": _batteries,
     "isolate_unit": lambda _: (

@@ -71,6 +71,20 @@ STEPS: dict[str, Step] = {
             minutes=6,
             caution="Know what is behind the sheet metal: a punctured coil vents refrigerant.",
         ),
+        Step(
+            id="drill_return_trunk",
+            name="Drill and plug one test hole in the return trunk, in a straight run",
+            place="air_handler",
+            minutes=3,
+            caution="Know what is behind the sheet metal or the lining.",
+        ),
+        Step(
+            id="drill_supply_trunk",
+            name="Drill and plug one test hole in the supply trunk, where the branches leave",
+            place="zone",
+            minutes=3,
+            caution="Stand on joists, and know what is behind the sheet metal or the lining.",
+        ),
         Step(id="zero_manometer", name="Zero the manometer", place="air_handler", minutes=1),
         Step(
             id="match_probes",

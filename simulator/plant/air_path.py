@@ -102,6 +102,33 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     )
 
 
+def trunk_statics(installation: Installation, path: AirPath) -> tuple[Values, Values]:
+    """Pressures where a tap in each trunk sits.
+
+    What branches and registers hold back lies behind the supply's tap, what the grille holds
+    back before the return's; all that is added to a duct lies between tap and air handler.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+    path : AirPath
+        Where its blower runs.
+
+    Returns
+    -------
+    tuple
+        Return and supply, against the room. [Pa]
+    """
+    ducts, rated = installation.ducts, installation.unit.rated_airflow
+    back = air_resistance.square_resistance(ducts.return_drop - ducts.return_grille_drop, rated)
+    out = air_resistance.square_resistance(ducts.supply_drop - ducts.supply_branch_drop, rated)
+    return (
+        path.before_filter + back * (path.airflow * path.room_share) ** 2,
+        path.supply - out * (path.airflow * path.register_share) ** 2,
+    )
+
+
 def _bypass(ducts: Ducts, zone_call: Values) -> Values:
     """Share of the fan flow that returns at once [-]."""
     return ducts.bypass_share + ducts.zoned_bypass_share * np.where(np.asarray(zone_call) > 0, 1, 0)

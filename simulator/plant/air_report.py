@@ -4,7 +4,7 @@ from typing import Any
 
 from simulator.components.electric_strips import motor_current
 from simulator.components.supply_circuit import added_current
-from simulator.plant import fixed_air, house_air
+from simulator.plant import air_path, fixed_air, house_air
 from simulator.plant.air_states import AirStates
 from simulator.plant.case import Case
 from simulator.quantities.values import Array, Values
@@ -79,6 +79,7 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
 
 def _path_fields(case: Case) -> dict[str, Values | Array]:
     path = case.path
+    back, out = air_path.trunk_statics(case.installation, path)
     return {
         "airflow": path.airflow,
         "air_mass_flow": path.mass_flow,
@@ -87,6 +88,8 @@ def _path_fields(case: Case) -> dict[str, Values | Array]:
         "static_after_filter": path.after_filter,
         "static_after_coil": path.after_coil,
         "static_supply": path.supply,
+        "static_return_trunk": back,
+        "static_supply_trunk": out,
         "total_external_static": path.supply - path.after_filter,
         "filter_drop": path.before_filter - path.after_filter,
         "coil_drop": path.coil_drop,

@@ -83,6 +83,10 @@ class Ducts:
     ----------
     return_drop, clean_filter_drop, supply_drop : float
         At rated airflow, tight and clean. [Pa]
+    return_grille_drop, supply_branch_drop : float
+        What of ``return_drop`` lies before a tap in the return trunk, and of ``supply_drop``
+        behind one in the supply trunk, as built, at rated airflow: grille and box there,
+        branches, boots and registers here. What is added to a duct sits in its trunk. [Pa]
     filter_loading : float
         Resistance of the filter over that of a clean one. [-]
     slot_area : float
@@ -112,6 +116,8 @@ class Ducts:
     return_drop: Values
     clean_filter_drop: Values
     supply_drop: Values
+    return_grille_drop: Values
+    supply_branch_drop: Values
     filter_loading: Values
     slot_area: Values
     return_leak: Values

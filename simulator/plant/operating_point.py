@@ -103,6 +103,8 @@ class OperatingPoint:
         Against the room; the blower's inlet side. [Pa]
     static_supply : float
         Against the room, in the supply plenum. [Pa]
+    static_return_trunk, static_supply_trunk : float
+        Against the room, in the trunks away from the air handler. [Pa]
     total_external_static : float
         Supply plenum less coil inlet. [Pa]
     filter_drop : float
@@ -230,6 +232,8 @@ class OperatingPoint:
     static_after_filter: Values
     static_after_coil: Values
     static_supply: Values
+    static_return_trunk: Values
+    static_supply_trunk: Values
     total_external_static: Values
     filter_drop: Values
     coil_drop: Values

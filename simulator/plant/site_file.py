@@ -37,6 +37,8 @@ CONTROLS: dict[str, tuple[str, float, float]] = {
     "defrost_end_temperature": ("K", 275.0, 310.0),
     "defrost_limit": ("s", 60.0, 3600.0),
 }
+# Of a duct's drop, chosen: what the grille takes, and what branches, boots and registers take.
+GRILLE_SHARE, BRANCH_SHARE = 0.4, 0.65  # [-]
 CLOSED_DAMPER = 0.04  # a closed damper still leaks a little; common practice, no source
 
 
@@ -148,6 +150,8 @@ def _ducts(table: Table) -> Ducts:
             "at most."
         )
     return Ducts(
+        return_grille_drop=GRILLE_SHARE * numbers["return_drop"],
+        supply_branch_drop=BRANCH_SHARE * numbers["supply_drop"],
         filter_loading=1.0,
         slot_area=0.0,
         built_return_leak=numbers["return_leak"],

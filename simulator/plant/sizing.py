@@ -175,6 +175,7 @@ def tight(installation: Installation, rating: Rating) -> Installation:
         return_conductance=0.0,
         supply_conductance=0.0,
         supply_drop=rest,
+        supply_branch_drop=rest * ducts.supply_branch_drop / ducts.supply_drop,
     )
     return replace(installation, ducts=tight)
 

@@ -184,6 +184,8 @@ _MOVING = (
     "static_after_filter",
     "static_after_coil",
     "static_supply",
+    "static_return_trunk",
+    "static_supply_trunk",
     "total_external_static",
     "filter_drop",
     "coil_drop",

@@ -68,6 +68,7 @@ KINDS: dict[str, Kind] = {
     "voltage": _same("V", Display("V", 1.0)),
     "voltage_drop": _same("V", Display("mV", 0.001, decimals=0)),
     "resistance": _same("ohm", Display("Ω", 1.0)),
+    "insulation_resistance": _same("ohm", Display("MΩ", 1e6, decimals=0)),
     "capacitance": _same("F", Display("µF", 1e-6)),
     "power": _same("W", Display("W", 1.0, decimals=0)),
     "electric_load": _same("W", Display("kW", 1000.0)),

@@ -24,6 +24,7 @@ ANY_WEATHER = frozenset(
     {
         *("coil_airflow", "table_airflow", "plate_airflow", "register_sum", "blower_speed"),
         *("house_pressure", "duct_leakage", "air_handler_current", "strip_current", "voltage"),
+        *("air_handler_power", "leg_2_voltage"),
         *("contactor_drop", "run_capacitor", "winding_resistance", "look_slot", "look_filter"),
     }
 )

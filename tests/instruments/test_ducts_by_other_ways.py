@@ -15,6 +15,7 @@ from simulator.plant import standing, steady
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
+from simulator.properties import moist_air
 from tests.plant.stand import installed, weather, winter
 
 STRIPS_ALONE = replace(winter(), auxiliary_call=1.0, compressor_call=0.0)
@@ -146,6 +147,46 @@ def test_tracer_works_where_temperature_says_nothing() -> None:
     point = steady.solve(built, weather())
     contrast = truth("tracer_grille", built, point) - truth("tracer_zone", built, point)
     assert contrast > 400e-6
+
+
+def statics(**faults: float) -> dict[str, float]:
+    """At the air handler and in the trunks, and the drops between. [Pa]"""
+    built = installed(**faults)
+    point = steady.solve(built, weather())
+    plenum, trunk = truth("static_supply", built, point), truth("static_supply_trunk", built, point)
+    end, back = (
+        truth("static_before_filter", built, point),
+        truth("static_return_trunk", built, point),
+    )
+    return {"supply": trunk, "return": back, "out": plenum - trunk, "in": back - end}
+
+
+def test_a_crushed_trunk_stands_between_its_two_statics() -> None:
+    sound = statics()
+    assert sound["supply"] > 0.0 > sound["return"]
+    assert sound["out"] > 0.0 < sound["in"]
+    out = statics(restricted_supply_duct=2.0)
+    assert out["out"] > 2.0 * sound["out"]
+    assert out["supply"] < 0.9 * sound["supply"]
+    back = statics(restricted_return_duct=2.5)
+    assert back["in"] > 2.0 * sound["in"]
+    assert back["return"] > 0.9 * sound["return"]
+
+
+def test_closed_registers_raise_the_trunk_as_they_do_the_plenum() -> None:
+    # Square law: less flow through a sound trunk takes less.
+    sound, shut = statics(), statics(closed_registers=0.8)
+    assert shut["supply"] > 1.2 * sound["supply"]
+    assert shut["out"] < sound["out"]
+
+
+def test_humidity_around_the_supply_ducts_is_that_of_their_space() -> None:
+    built = installed()
+    point = steady.solve(built, weather())
+    air = moist_air.humidity_ratio(
+        point.zone_temperature, truth("zone_humidity", built, point), point.pressure
+    )
+    assert float(air) == pytest.approx(float(point.zone_humidity_ratio), rel=1e-6)
 
 
 def test_history_follows_capacity_and_weather() -> None:

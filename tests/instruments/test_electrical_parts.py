@@ -108,6 +108,53 @@ def test_the_idle_reading_hides_a_bad_contact() -> None:
     assert idle - loaded > 1.5
 
 
+def test_a_bad_contact_lowers_one_leg_and_a_sag_both() -> None:
+    sound = steady.solve(installed(), weather())
+    legs = ("leg_1_voltage", "leg_2_voltage")
+    usual = [truth(leg, installed(), sound) for leg in legs]
+    # Two legs of a split-phase service, each half of the line: NEC, 120/240 V.
+    assert usual == pytest.approx([0.5 * float(sound.voltage)] * 2, abs=0.1)
+    loose = installed(loose_lug=1.0)
+    point = steady.solve(loose, weather())
+    one, two = (truth(leg, loose, point) for leg in legs)
+    assert two == pytest.approx(0.5 * float(point.voltage))
+    # Ohm's law over the resistance that was put in.
+    current = float(point.compressor_current)
+    assert two - one == pytest.approx(current * loose.unit.supply_circuit.contact_resistance, 0.03)
+    assert shown("leg_1_voltage", "idle", loose, point) == pytest.approx(two, abs=3.0)
+    sagged = installed(low_voltage=0.08)
+    low = [truth(leg, sagged, steady.solve(sagged, weather())) for leg in legs]
+    assert low == pytest.approx([0.92 * leg for leg in usual], abs=0.1)
+
+
+def test_insulation_falls_with_warmth_and_not_with_an_open_winding() -> None:
+    def found(outdoor: float, built: Installation) -> float:
+        return truth("winding_insulation", built, standing.at_rest(built, weather(outdoor)))
+
+    # IEEE 43: half for every 10 K, 18 °F.
+    assert found(98.0, installed()) == pytest.approx(0.5 * found(80.0, installed()))
+    assert found(95.0, with_part("compressor", is_open=1.0)) == found(95.0, installed())
+    assert found(115.0, installed()) > 20e6
+
+
+def test_watts_of_the_air_handler_are_its_motor_and_its_strips() -> None:
+    cool = steady.solve(installed(), weather())
+    strips = installed(strips_on=4.8)
+    hot = steady.solve(strips, weather())
+    watts = truth("air_handler_power", installed(), cool)
+    assert watts == pytest.approx(float(cool.blower_power))
+    added = truth("air_handler_power", strips, hot) - float(hot.blower_power)
+    assert added == pytest.approx(float(hot.strip_power))
+    # Strips draw no idle current, a motor does.
+    over = {}
+    for name, built, point in (("motor", installed(), cool), ("strips", strips, hot)):
+        careful, apparent = (
+            shown("air_handler_power", way, built, point) for way in ("careful", "volt_amperes")
+        )
+        over[name] = apparent / careful
+    assert over["motor"] > over["strips"] > 0.98
+
+
 @pytest.mark.parametrize("share", [1.0, 0.8, 0.5])
 def test_a_capacitor_reads_its_share_of_the_label(share: float) -> None:
     built = with_part("compressor", capacitor_share=share)
@@ -126,7 +173,7 @@ def test_an_open_motor_gives_no_path_and_a_whole_one_about_an_ohm() -> None:
         assert reading.words == NO_PATH
 
 
-@pytest.mark.parametrize("key", ["run_capacitor", "winding_resistance"])
+@pytest.mark.parametrize("key", ["run_capacitor", "winding_resistance", "winding_insulation"])
 def test_parts_are_not_taken_out_of_a_live_circuit(key: str) -> None:
     reading = whole(key, "careful", installed(), steady.solve(installed(), weather()))
     assert reading.value is None

@@ -28,7 +28,6 @@ LARGER_BODIES = {
     "instruments/special_measurements.py refrigerant": 56,  # the same
     "instruments/outdoor_measurements.py outdoor_pipes": 60,  # the same
     "instruments/room_measurements.py rooms": 66,  # the same
-    "instruments/room_measurements.py zone": 55,  # the same
     "plant/air_path.py settle": 45,  # one set of equations
     "plant/air_report.py air_fields": 50,  # a list of fields
     "plant/circuit.py evaluate": 65,  # the walk round the circuit
