@@ -31,6 +31,7 @@ PLACES_OF_REPAIRS = {
     "replace_fan_motor": "outdoor_unit",
     "replace_filter": "air_handler",
     "replace_metering_device": "air_handler",
+    "replace_outdoor_metering_device": "outdoor_unit",
     "replace_reversing_valve": "outdoor_unit",
     "replace_sequencer": "air_handler",
     "replace_strip_element": "air_handler",

@@ -33,6 +33,8 @@ class MeteringDevice:
         Bulb warmer than the pipe by this much. [delta K]
     bypass_area : float
         Open beside the needle or past the check valve. [m²]
+    clear_share : float
+        Part of the flow area that no dirt plugs and no lost bulb charge keeps shut. [-]
     flash_weight : float
         Share of the flash pressure that chokes the flow. [-]
     flash_resistance : float
@@ -49,6 +51,7 @@ class MeteringDevice:
     bypass_area: Values
     flash_weight: Values
     flash_resistance: Values
+    clear_share: Values
 
 
 def opening(device: MeteringDevice, bulb_superheat: Values) -> Values:
@@ -156,6 +159,7 @@ def metered_flow(
     ----------
     .. [1] Kim and O'Neal 1994, see ``driving_pressure``: flow is cut by inlet quality.
     """
-    area = device.open_area * opening(device, bulb_superheat) + device.bypass_area
+    clear = device.open_area * device.clear_share
+    area = clear * opening(device, bulb_superheat) + device.bypass_area
     flash = 1.0 + device.flash_resistance * inlet_quality * (liquid_density / vapour_density - 1.0)
     return area * np.sqrt(2.0 * liquid_density * driving / flash)

@@ -34,6 +34,7 @@ EXCLUSIVE = (
     frozenset({"weak_blower", "fast_blower"}),
     frozenset({"starving_valve", "overfeeding_valve"}),
     frozenset({"undersized_orifice", "oversized_orifice"}),
+    frozenset({"thermostat_offset", "cold_thermostat"}),
     frozenset({"no_defrost", "frequent_defrost"}),
     frozenset({"supply_leak", "disconnected_run"}),
 )

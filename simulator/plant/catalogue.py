@@ -252,6 +252,7 @@ def _metering(table: Table, rated_superheat: float) -> MeteringDevice:
         open_area=1e-6,
         bulb_offset=0.0,
         bypass_area=0.0,
+        clear_share=1.0,
         **table.numbers(
             spring_superheat="delta K",
             stroke_superheat="delta K",

@@ -5,6 +5,7 @@ from functools import lru_cache
 from importlib import resources
 from typing import ClassVar
 
+from simulator.components.metering_device import MeteringDevice
 from simulator.plant import catalogue, parameter_file
 from simulator.plant.installation import Ducts, Installation, Unit
 from simulator.quantities.values import Values
@@ -90,6 +91,27 @@ def as_sold(unit: Unit) -> Unit:
         For a model of which there are no papers.
     """
     return _new(unit.name, "txv" if unit.metering.is_thermostatic else "orifice")
+
+
+def outdoor_device_as_sold(unit: Unit) -> MeteringDevice:
+    """What meters while heating, new: of the kind that is there, of the size the papers name.
+
+    Parameters
+    ----------
+    unit : Unit
+        As it stands.
+
+    Returns
+    -------
+    MeteringDevice
+
+    Raises
+    ------
+    LookupError
+        For a model of which there are no papers.
+    """
+    kind = "txv" if unit.heating_metering.is_thermostatic else "orifice"
+    return _new(unit.name, kind).heating_metering
 
 
 def as_drawn(installation: Installation) -> Installation:

@@ -22,6 +22,7 @@ PARTS = {
     "replace_fan_motor": "a motor",
     "replace_filter": "a filter",
     "replace_metering_device": "a metering device, a drier and a weighed charge",
+    "replace_outdoor_metering_device": "a metering device, a drier and a weighed charge",
     "replace_reversing_valve": "a reversing valve and a weighed charge",
     "replace_sequencer": "a sequencer",
     "replace_strip_element": "a strip element",

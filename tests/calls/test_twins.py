@@ -101,6 +101,7 @@ def texts(part: Any) -> Iterator[str]:
 # Rooms at a visit are the call's own, so what a thermostat makes of them tells over days only;
 # the pins of a defrost board and a jumper tell in any season.
 TELLS = {
+    "cold_thermostat": False,
     "fan_always_on": False,
     "frequent_defrost": True,
     "misplaced_staging": True,

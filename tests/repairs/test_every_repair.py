@@ -68,6 +68,22 @@ def test_a_needless_repair_leaves_a_healthy_unit_healthy(repair: str) -> None:
     assert readings(REPAIRS[repair]().applied_to(built)) == pytest.approx(readings(built), rel=1e-9)
 
 
+@pytest.mark.parametrize(
+    ("repair", "fault"),
+    [
+        ("replace_metering_device", "starved_outdoor_coil"),
+        ("replace_outdoor_metering_device", "starving_valve"),
+        ("replace_outdoor_metering_device", "undersized_orifice"),
+        ("replace_outdoor_metering_device", "stuck_check_valve"),
+        ("replace_check_valve", "starved_outdoor_coil"),
+    ],
+)
+def test_a_new_device_does_nothing_for_the_other_coil_or_the_check_valve(
+    repair: str, fault: str
+) -> None:
+    assert not cures(repair, fault)
+
+
 def test_refrigerant_added_to_a_leaky_house_stays_added() -> None:
     leaky = faulty("supply_leak")
     gassed = REPAIRS["add_refrigerant"](0.5).applied_to(leaky)

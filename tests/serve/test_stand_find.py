@@ -60,6 +60,8 @@ def typed(asked: str) -> set[str]:
         ("restriction", "liquid_line_restriction"),
         ("filter drier", "liquid_line_restriction"),
         ("piston", "undersized_orifice"),
+        ("piston", "starved_outdoor_coil"),
+        ("thermostat", "cold_thermostat"),
         ("zone", "stuck_zone_damper"),
     ],
 )

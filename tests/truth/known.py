@@ -89,6 +89,7 @@ ORIFICE_FLOODS = "at 25 °F the fixed orifice floods the coil, and a little less
 SIGNS_MISSED = {
     ("undercharge", "heating", "orifice", "frost_rate"): ORIFICE_FLOODS,
     ("liquid_line_restriction", "heating", "orifice", "gross_capacity"): ORIFICE_FLOODS,
+    ("starved_outdoor_coil", "heating", "orifice", "gross_capacity"): ORIFICE_FLOODS,
     ("long_line_set", "cooling", "txv", "coil_superheat"): "moves 0.2 K at the longest",
 }
 # Sizes of faults: device, case and reading. The rough model's starved valve loses a tenth of its

@@ -13,6 +13,7 @@ OPPOSITES = (
     ("undercharge", "overcharge", "a circuit holds too little or too much"),
     ("undersized_orifice", "oversized_orifice", "an orifice is too small or too large"),
     ("starving_valve", "overfeeding_valve", "a valve feeds too little or too much"),
+    ("thermostat_offset", "cold_thermostat", "a thermostat reads too warm or too cold"),
     ("no_defrost", "frequent_defrost", "a coil is defrosted never or too often"),
 )
 

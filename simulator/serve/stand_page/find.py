@@ -49,8 +49,11 @@ CALLED: dict[str, tuple[str, ...]] = {
     "compressor valves worn, inefficient compressor": ("leaking_compressor",),
     "dead compressor, burnt compressor, locked out": ("open_compressor",),
     "four-way valve": ("stuck_reversing_valve", "leaking_reversing_valve"),
-    "TXV, TEV, metering device": ("overfeeding_valve", "starving_valve"),
-    "fixed orifice, piston, metering device": ("oversized_orifice", "undersized_orifice"),
+    "TXV, TEV, metering device": ("overfeeding_valve", "starving_valve", "starved_outdoor_coil"),
+    "fixed orifice, piston, metering device": (
+        *("oversized_orifice", "undersized_orifice", "starved_outdoor_coil"),
+    ),
+    "thermostat calibration, sensor off": ("thermostat_offset", "cold_thermostat"),
     "heat strips, auxiliary heat": ("strips_on", "misplaced_staging", "open_strip_element"),
     "sequencer stuck": ("strips_on",),
     "freezing up, frozen coil, ice": (
