@@ -32,7 +32,7 @@ FAULT = FaultKind(
     high=6.0,
     typical=3.0,
     modes=("cooling", "heating"),
-    prior=0.2,
+    prior=0.15,
     evidence={
         "room_temperature": ("up", 0.7),
         "look_thermostat": ("beside", 0.2),

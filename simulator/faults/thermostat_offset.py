@@ -32,7 +32,7 @@ FAULT = FaultKind(
     high=6.0,
     typical=3.0,
     modes=("cooling", "heating"),
-    prior=0.3,
+    prior=0.15,
     evidence={
         "room_temperature": ("down", 0.7),
         "look_thermostat": ("beside", 0.2),
