@@ -18,6 +18,7 @@ from simulator.calls.view import OUTCOME
 from simulator.calls.visit import fold
 from simulator.diagnosis.causes import causes
 from simulator.faults import _catalogue as faults
+from simulator.faults._sizes import bounds_shown
 from simulator.instruments.places import PLACES
 from simulator.quantities.kinds import KINDS
 from simulator.quantities.shown import SYSTEMS, show
@@ -80,12 +81,26 @@ def _assert_coach_is_discreet(ears: Eavesdropper) -> None:
         assert word not in said, word
 
 
+def _degrees(code: str, system: str) -> dict[str, Any]:
+    """Where slight, moderate and severe part: by the kind of fault alone."""
+    kind = faults.discover().get(code)
+    if kind is None:
+        return {"measure": "", "bounds": []}
+    return {"measure": kind.measure, "bounds": bounds_shown(kind, system)}
+
+
 def _assert_lists_are_neutral(views: list[dict[str, Any]], done: list[str]) -> None:
     """Causes and repairs are the same rows for every call, but for the trainee's own marks."""
-    listed = [{"code": c.code, "name": c.name, "family": c.family} for c in causes()]
+    listed = [
+        [
+            {"code": c.code, "name": c.name, "family": c.family, **_degrees(c.code, system)}
+            for c in causes()
+        ]
+        for system in SYSTEMS
+    ]
     for view in views:
         marks = {row.pop("code"): row.pop("mark") for row in map(dict, view["causes"])}
-        assert [{k: v for k, v in row.items() if k != "mark"} for row in view["causes"]] == listed
+        assert [{k: v for k, v in row.items() if k != "mark"} for row in view["causes"]] in listed
         assert {code for code, mark in marks.items() if mark != "open"} <= {WRONG_CAUSE}
         assert [row["code"] for row in view["repairs"]] == list(repairs.discover())
         for row in view["repairs"]:
