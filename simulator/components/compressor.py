@@ -10,6 +10,9 @@ from simulator.quantities.values import Values
 # practice, no source [K].
 OVERLOAD_TEMPERATURE = 416.5
 
+BENT = 0.13  # (k - 1) / k of R-410A's gas [-]
+LEAST_RATIO = 1.02  # below it there is next to nothing to lift [-]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Compressor:
@@ -29,7 +32,7 @@ class Compressor:
     best_pressure_ratio : float
         Pressure ratio the wraps are built for. [-]
     efficiency_curvature : float
-        Work added, over the least, with the square of the logarithm of the pressure ratio over
+        Work added, over the ideal, with the square of the logarithm of the pressure ratio over
         the best one. [-]
     shell_conductance : float
         From shell and discharge pipe to the air outdoors. [W/K]
@@ -92,10 +95,6 @@ def _filling(compressor: Compressor, pressure_ratio: Values) -> Values:
 def overall_efficiency(compressor: Compressor, pressure_ratio: Values) -> Values:
     """Ideal gas work over electrical power.
 
-    Wraps of a fixed built-in volume ratio compress to one pressure and push out, or are
-    blown back into, from there. Beyond their own ratio the work added is, over the ideal
-    work, 0.35 to 0.39 of the square of the logarithm up to a pressure ratio of six, so that
-    losses are written as a share of the work and efficiency never falls through zero.
     Gas that slips back between the wraps, or that the hot shell has thinned, is paid for as
     gas swept: efficiency falls with the volumetric one.
 
@@ -110,6 +109,36 @@ def overall_efficiency(compressor: Compressor, pressure_ratio: Values) -> Values
     -------
     float
         [-]
+    """
+    built_for = _filling(compressor, compressor.best_pressure_ratio)
+    filled = _filling(compressor, pressure_ratio) / built_for
+    added = stray_work(pressure_ratio, compressor.best_pressure_ratio)
+    wraps = 1.0 + compressor.efficiency_curvature * added
+    return compressor.best_efficiency * filled / wraps
+
+
+def stray_work(pressure_ratio: Values, best_pressure_ratio: Values) -> Values:
+    """How far from their own pressure ratio wraps of a fixed volume ratio work.
+
+    They compress to one pressure and push out, or are blown back into, from there. Beyond
+    their own ratio the work added is, over the ideal work, 0.35 to 0.39 of the square of the
+    logarithm up to a pressure ratio of six, so that losses are written as a share of the work
+    and efficiency never falls through zero. Below it gas is squeezed too far: the work is that
+    of the whole squeeze less what the gas gives back, and stays where the ideal work goes to
+    nothing.
+
+    Parameters
+    ----------
+    pressure_ratio : float
+        Discharge over suction, absolute. [-]
+    best_pressure_ratio : float
+        Pressure ratio the wraps are built for. [-]
+
+    Returns
+    -------
+    float
+        Square of the logarithm of the ratio over the best one; below that one, work added
+        over the ideal, scaled to go on from there alike. [-]
 
     References
     ----------
@@ -117,8 +146,12 @@ def overall_efficiency(compressor: Compressor, pressure_ratio: Values) -> Values
        of a scroll compressor", 2002: compression to the built-in ratio, then at constant
        volume (from memory).
     """
-    stray = np.log(pressure_ratio / compressor.best_pressure_ratio)
-    built_for = _filling(compressor, compressor.best_pressure_ratio)
-    filled = _filling(compressor, pressure_ratio) / built_for
-    wraps = 1.0 + compressor.efficiency_curvature * stray**2
-    return compressor.best_efficiency * filled / wraps
+    low = np.clip(pressure_ratio, LEAST_RATIO, best_pressure_ratio)
+    squeezed = best_pressure_ratio**BENT
+    whole = (squeezed - 1.0) / BENT
+    given_back = squeezed / best_pressure_ratio * (best_pressure_ratio - low)
+    ideal = (low**BENT - 1.0) / BENT
+    scale = whole / (0.5 * (1.0 - BENT) * squeezed)
+    below = scale * ((whole - given_back) / ideal - 1.0)
+    beyond = np.log(np.maximum(pressure_ratio / best_pressure_ratio, 1.0)) ** 2
+    return below + beyond

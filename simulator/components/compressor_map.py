@@ -5,9 +5,12 @@ from typing import NamedTuple
 
 import numpy as np
 
+from simulator.components.compressor import stray_work
 from simulator.quantities.values import Array, Values
 
 POUND_PER_HOUR = 0.45359237 / 3600.0  # [kg/s]
+RATIOS = (1.2, 8.0)  # between which wraps may be at their best [-]
+TRIED, ROUNDS = 41, 7  # each round looks twenty times as closely
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,22 +118,39 @@ def efficiencies(
     swept, lost = np.linalg.lstsq(columns, np.ones_like(flow), rcond=None)[0]
     # Power over ideal work on all that is swept: least where the wraps are at their best.
     filled = unloaded * (1.0 - lost / swept * (pressure_ratio - 1.0))
-    shape = np.polyfit(np.log(pressure_ratio), filled * power / (flow * lift), 2)
-    if swept <= 0.0 or shape[0] <= 0.0:
+    shape = _shape(pressure_ratio, filled * power / (flow * lift))
+    if swept <= 0.0 or shape is None:
         return None
-    at = -shape[1] / (2.0 * shape[0])
-    least = shape[2] + 0.5 * shape[1] * at
-    if least <= 0.0:
-        return None
+    at, least, bent = shape
     said = density * (swept - lost * (pressure_ratio - 1.0))
-    worked = np.polyval(shape, np.log(pressure_ratio)) / filled
+    worked = (least + bent * stray_work(pressure_ratio, at)) / filled
     displacement = swept / unloaded
     return Efficiencies(
         displacement=float(displacement),
         volumetric_slope=float(lost / displacement),
-        best_efficiency=float(unloaded * (1.0 - lost / swept * (np.exp(at) - 1.0)) / least),
-        best_pressure_ratio=float(np.exp(at)),
-        efficiency_curvature=float(shape[0] / least),
+        best_efficiency=float(unloaded * (1.0 - lost / swept * (at - 1.0)) / least),
+        best_pressure_ratio=at,
+        efficiency_curvature=bent / least,
         flow_stray=float(np.max(np.abs(said / flow - 1.0))),
         power_stray=float(np.max(np.abs(flow * lift * worked / power - 1.0))),
     )
+
+
+def _shape(pressure_ratio: Array, asked: Array) -> tuple[float, float, float] | None:
+    """Best pressure ratio, least power over ideal work, and how it bends away [-]."""
+    low, high = RATIOS
+    for _ in range(ROUNDS):
+        tried = np.linspace(low, high, TRIED)
+        found = [_bend(pressure_ratio, asked, at) for at in tried]
+        best = int(np.argmin([missed for missed, _, _ in found]))
+        low, high = tried[max(best - 1, 0)], tried[min(best + 1, TRIED - 1)]
+    _, least, bent = found[best]
+    inside = RATIOS[0] < low and high < RATIOS[1]
+    return (float(tried[best]), least, bent) if inside and least > 0.0 and bent > 0.0 else None
+
+
+def _bend(pressure_ratio: Array, asked: Array, at: float) -> tuple[float, float, float]:
+    """Sum of squares missed, with the least and the bend that miss least [-]."""
+    columns = np.stack([np.ones_like(asked), stray_work(pressure_ratio, at)], axis=1)
+    (least, bent), *_ = np.linalg.lstsq(columns, asked, rcond=None)
+    return float(np.sum((columns @ (least, bent) - asked) ** 2)), float(least), float(bent)
