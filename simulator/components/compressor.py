@@ -10,6 +10,7 @@ from simulator.quantities.values import Values
 # practice, no source [K].
 OVERLOAD_TEMPERATURE = 416.5
 
+SOUND_INSULATION = 200e6  # with oil and refrigerant in it; common practice, no source [ohm]
 BENT = 0.13  # (k - 1) / k of R-410A's gas [-]
 LEAST_RATIO = 1.02  # below it there is next to nothing to lift [-]
 
@@ -44,6 +45,8 @@ class Compressor:
         Capacitance of the run capacitor over that on its label. [-]
     is_open : float
         1 while its motor circuit is open. [-]
+    winding_insulation : float
+        Windings to shell, at 20 °C. [ohm]
 
     References
     ----------
@@ -62,6 +65,7 @@ class Compressor:
     power_factor: Values
     capacitor_share: Values
     is_open: Values
+    winding_insulation: Values
 
 
 def swept_mass_flow(
@@ -154,4 +158,5 @@ def stray_work(pressure_ratio: Values, best_pressure_ratio: Values) -> Values:
     scale = whole / (0.5 * (1.0 - BENT) * squeezed)
     below = scale * ((whole - given_back) / ideal - 1.0)
     beyond = np.log(np.maximum(pressure_ratio / best_pressure_ratio, 1.0)) ** 2
-    return below + beyond
+    added: Values = below + beyond
+    return added

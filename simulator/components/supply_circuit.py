@@ -9,6 +9,7 @@ from simulator.quantities.values import Values
 # How far a run capacitor shifts the motor's current; size is common practice, no source.
 CAPACITOR_POWER_FACTOR = 0.45
 CAPACITOR_LOSS = 0.10
+BREAKER = 60.0  # that no breaker of these units lets pass for long, common practice [A]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +52,24 @@ def loaded_voltage(
     """
     room = np.maximum(voltage**2 - 4.0 * resistance * power / power_factor, 0.0)
     return 0.5 * (voltage + np.sqrt(room))
+
+
+def breaker_opens(voltage: Values, insulation: Values) -> Values:
+    """Whether current from one leg to ground opens the outdoor unit's breaker.
+
+    Parameters
+    ----------
+    voltage : float
+        Between the two legs. [V]
+    insulation : float
+        From the windings to the shell, which is bonded to ground. [ohm]
+
+    Returns
+    -------
+    float
+        1 where it opens, else 0. [-]
+    """
+    return np.where(0.5 * np.asarray(voltage) > BREAKER * np.asarray(insulation), 1.0, 0.0)
 
 
 def worn_power_factor(power_factor: Values, capacitor_share: Values) -> Values:

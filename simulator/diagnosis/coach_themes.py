@@ -156,6 +156,7 @@ THEMES = (
         (
             *("voltage", "compressor_voltage", "contactor_drop", "look_wires", "run_capacitor"),
             *("winding_resistance", "winding_insulation", "leg_1_voltage", "leg_2_voltage"),
+            "look_breakers",
         ),
         "what voltage arrives",
     ),

@@ -27,7 +27,10 @@ SIZES: Mapping[str, tuple[float, float, float]] = {
 }
 # Only one of them can be true, or one of them hides whatever the other does.
 ALONE = frozenset(
-    {"open_compressor", "blocked_drain", "tripped_leak_detector", "stuck_reversing_valve"}
+    {
+        *("open_compressor", "grounded_compressor", "blocked_drain"),
+        *("tripped_leak_detector", "stuck_reversing_valve"),
+    }
 )
 EXCLUSIVE = (
     frozenset({"undercharge", "overcharge", "wrong_refrigerant"}),

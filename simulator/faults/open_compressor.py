@@ -33,7 +33,7 @@ FAULT = FaultKind(
     typical=1.0,
     is_all_or_nothing=True,
     modes=("cooling", "heating"),
-    prior=0.35,
+    prior=0.25,
     hazards=(
         "prove_meter",
         "hazard_look_outdoor",
@@ -42,6 +42,7 @@ FAULT = FaultKind(
         "winding_resistance": ("up", 0.6),
         "contactor_coil": ("flat", 0.2),
         "outdoor_current": ("down", 0.5),
+        "winding_insulation": ("flat", 0.2),
         "suction_pressure": ("up", 0.3),
         "liquid_pressure": ("down", 0.3),
         "coil_airflow": ("flat", 0.2),

@@ -11,6 +11,7 @@ import numpy as np
 from simulator.instruments.measurement import Seen
 from simulator.instruments.part_values import (
     USUAL_COIL_DROP,
+    breaker_is_open,
     capacitor_label,
     compressor_is_called,
 )
@@ -78,6 +79,13 @@ def drain(seen: Seen) -> str:
     if float(seen.point.condensate_rate) > 0.0:
         return "Float down; water runs off through the trap."
     return "Float down; pan and trap are still."
+
+
+def breakers(seen: Seen) -> str:
+    """The handles in the electrical panel."""
+    if breaker_is_open(seen.installation, seen.point.voltage):
+        return "The outdoor unit's handle stands between on and off; all others stand at on."
+    return "Every handle stands at on."
 
 
 def board(seen: Seen) -> str:

@@ -3,6 +3,7 @@
 import numpy as np
 
 from simulator.components.electric_strips import motor_current, strip_power
+from simulator.components.supply_circuit import breaker_opens
 from simulator.plant.installation import Installation, Unit
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Values
@@ -18,8 +19,7 @@ ELEMENT_POWER = 4800.0  # of one strip element on its plate [W]
 CONTROL_VOLTAGE = 26.5  # of a lightly loaded 24 V transformer at line voltage [V]
 # Of a clean wet coil at rated airflow, 0.25 in wc; every unit shipped has it.
 USUAL_COIL_DROP = 62.3  # [Pa]
-# Windings to shell of a sound compressor with oil and refrigerant in it.
-SOUND_INSULATION, AT = 200e6, 293.15  # [ohm], [K]
+AT = 293.15  # where insulation is stated [K]
 HALVING = 10.0  # insulation loses half for this much warmth, IEEE 43 [K]
 STRIPS_CALLED = 1.0  # strip power that only a call explains [W]
 
@@ -60,22 +60,19 @@ def winding_resistance(installation: Installation, point: OperatingPoint) -> flo
 
 
 def insulation(installation: Installation, point: OperatingPoint) -> Values:
-    """Windings to shell, the shell as warm as the air around it, [ohm].
-
-    No fault of the plant touches it: an open circuit is no path to ground.
-    """
-    del installation
-    return SOUND_INSULATION * 0.5 ** ((point.outdoor_temperature - AT) / HALVING)
+    """Windings to shell, the shell as warm as the air around it, [ohm]."""
+    sound = np.asarray(installation.unit.compressor.winding_insulation)
+    return sound * 0.5 ** ((np.asarray(point.outdoor_temperature) - AT) / HALVING)
 
 
 def first_leg(point: OperatingPoint) -> Values:
     """To ground behind the contactor: a bad contact or lug sits in one pole, in this one, [V]."""
-    return point.compressor_voltage - 0.5 * np.asarray(point.voltage)
+    return np.maximum(point.compressor_voltage - 0.5 * np.asarray(point.voltage), 0.0)
 
 
 def second_leg(point: OperatingPoint) -> Values:
     """To ground behind the contactor, in the pole that is sound, [V]."""
-    return 0.5 * np.asarray(point.voltage)
+    return np.minimum(0.5 * np.asarray(point.voltage), point.compressor_voltage)
 
 
 def contact_drop(installation: Installation, point: OperatingPoint) -> Values:
@@ -105,6 +102,23 @@ def _is_held_off(installation: Installation) -> bool:
     return float(unit.float_switch_open) + float(unit.leak_detector_open) > 0.5
 
 
+def breaker_is_open(installation: Installation, voltage: Values) -> bool:
+    """Whether the outdoor unit's breaker has opened on a path to ground.
+
+    Parameters
+    ----------
+    installation : Installation
+        Tells how well the windings stand off the shell.
+    voltage : float
+        At the panel. [V]
+
+    Returns
+    -------
+    bool
+    """
+    return bool(breaker_opens(voltage, installation.unit.compressor.winding_insulation))
+
+
 def compressor_is_called(installation: Installation, point: OperatingPoint) -> bool:
     """Whether the thermostat asks for the compressor.
 
@@ -123,7 +137,11 @@ def compressor_is_called(installation: Installation, point: OperatingPoint) -> b
     """
     if point.state == "off":
         return False
-    held = _is_held_off(installation) or float(installation.unit.compressor.is_open) > 0.5
+    held = (
+        _is_held_off(installation)
+        or float(installation.unit.compressor.is_open) > 0.5
+        or breaker_is_open(installation, point.voltage)
+    )
     return point.state != "compressor_off" or held
 
 

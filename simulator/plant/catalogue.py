@@ -4,7 +4,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from simulator.components.blower import Blower
-from simulator.components.compressor import Compressor
+from simulator.components.compressor import SOUND_INSULATION, Compressor
 from simulator.components.electric_strips import ElectricStrips
 from simulator.components.indoor_coil import IndoorCoil
 from simulator.components.metering_device import MeteringDevice
@@ -191,6 +191,7 @@ def _compressor(table: Table) -> Compressor:
         leak_fraction=0.0,
         capacitor_share=1.0,
         is_open=0.0,
+        winding_insulation=SOUND_INSULATION,
         **table.numbers(
             displacement="m³/s",
             volumetric_efficiency="-",

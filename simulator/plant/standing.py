@@ -7,6 +7,7 @@ import numpy as np
 
 from simulator.components import outdoor_coil
 from simulator.components.electric_strips import motor_current
+from simulator.components.supply_circuit import breaker_opens
 from simulator.plant import air_states, fixed_air
 from simulator.plant.air_report import air_fields
 from simulator.plant.air_states import AirStates
@@ -107,10 +108,16 @@ def values(case: Case, *, blower_on: bool) -> dict[str, Any]:
         **dict.fromkeys(_OUTDOORS, outdoor),
         **dict.fromkeys(_INDOORS, indoor),
         "refrigerant_charge": case.installation.unit.charge,
-        "compressor_voltage": conditions.voltage,
+        "compressor_voltage": conditions.voltage * (1.0 - _dead(case)),
         **_fan_left_running(case),
         "compressor_power_factor": case.installation.unit.compressor.power_factor,
     }
+
+
+def _dead(case: Case) -> Values:
+    """1 where the breaker has taken the outdoor unit off the line."""
+    machine = case.installation.unit.compressor
+    return breaker_opens(case.conditions.voltage, machine.winding_insulation)
 
 
 def _fan_left_running(case: Case) -> dict[str, Values]:
@@ -119,6 +126,7 @@ def _fan_left_running(case: Case) -> dict[str, Values]:
     coil = unit.outdoor_coil
     closed = np.asarray(conditions.compressor_call) * (1.0 - np.asarray(unit.float_switch_open))
     on = unit.compressor.is_open * closed * (1.0 - np.asarray(unit.leak_detector_open))
+    on = on * (1.0 - _dead(case))
     power = on * outdoor_coil.fan_power(coil)
     current = motor_current(power, conditions.voltage, coil.fan_power_factor)
     return {

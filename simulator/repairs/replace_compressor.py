@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import ClassVar
 
+from simulator.components.compressor import SOUND_INSULATION
 from simulator.plant.installation import Installation
 from simulator.repairs._base import Repair, recharged
 
@@ -24,5 +25,10 @@ class ReplaceCompressor(Repair):
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
         unit = installation.unit
-        compressor = replace(unit.compressor, leak_fraction=0.0, is_open=0.0)
+        compressor = replace(
+            unit.compressor,
+            leak_fraction=0.0,
+            is_open=0.0,
+            winding_insulation=SOUND_INSULATION,
+        )
         return replace(installation, unit=recharged(replace(unit, compressor=compressor)))

@@ -137,6 +137,25 @@ def test_insulation_falls_with_warmth_and_not_with_an_open_winding() -> None:
     assert found(115.0, installed()) > 20e6
 
 
+def test_a_grounded_winding_takes_the_outdoor_unit_off_the_line() -> None:
+    """Common practice, no source: fan and compressor dead, 24 V still on the contactor."""
+    built = installed(grounded_compressor=1.0)
+    point = steady.solve(built, weather())
+    assert point.state == "compressor_off"
+    assert float(point.outdoor_current) == float(point.outdoor_airflow) == 0.0
+    for key in ("compressor_voltage", "leg_1_voltage", "leg_2_voltage"):
+        assert truth(key, built, point) == 0.0
+    assert truth("voltage", built, point) == pytest.approx(240.0)
+    assert truth("contactor_coil", built, point) > 20.0
+    rest = standing.at_rest(built, weather())
+    assert truth("winding_insulation", built, rest) < 1e3
+    assert truth("winding_resistance", built, rest) < 2.0
+    # An open winding leaves the fan running and the shell well apart.
+    opened = installed(open_compressor=1.0)
+    assert float(steady.solve(opened, weather()).outdoor_airflow) > 0.0
+    assert truth("winding_insulation", opened, rest) > 20e6
+
+
 def test_watts_of_the_air_handler_are_its_motor_and_its_strips() -> None:
     cool = steady.solve(installed(), weather())
     strips = installed(strips_on=4.8)

@@ -58,6 +58,7 @@ STEPS_OF = [
     ("look_control_wires", "controls", "strips_with_every_call", (0.0, 0.5, 1.0)),
     ("look_drain", None, "float_switch_open", (0.0, 1.0)),
     ("look_board", None, "leak_detector_open", (0.0, 1.0)),
+    ("look_breakers", "compressor", "winding_insulation", (200e6, 0.5)),
 ]
 
 
@@ -102,6 +103,7 @@ def test_they_are_sentences_that_name_no_cause(key: str, season: str) -> None:
         ("look_drain", "blocked_drain"),
         ("look_board", "tripped_leak_detector"),
         ("look_wires", "loose_lug"),
+        ("look_breakers", "grounded_compressor"),
     ],
 )
 def test_what_can_be_seen_is_seen(key: str, code: str) -> None:

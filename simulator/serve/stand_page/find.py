@@ -47,7 +47,8 @@ CALLED: dict[str, tuple[str, ...]] = {
     "frost, defrost board, frozen outdoor unit": ("no_defrost", "frequent_defrost"),
     "blower motor, blower capacitor, dirty wheel": ("weak_blower",),
     "compressor valves worn, inefficient compressor": ("leaking_compressor",),
-    "dead compressor, burnt compressor, locked out": ("open_compressor",),
+    "dead compressor, burnt compressor, locked out": ("open_compressor", "grounded_compressor"),
+    "breaker trips, shorted winding, burnout": ("grounded_compressor",),
     "four-way valve": ("stuck_reversing_valve", "leaking_reversing_valve"),
     "TXV, TEV, metering device": ("overfeeding_valve", "starving_valve", "starved_outdoor_coil"),
     "fixed orifice, piston, metering device": (
@@ -67,7 +68,7 @@ CALLED: dict[str, tuple[str, ...]] = {
     "runs all the time": ("heavy_load", "thermostat_offset", "supply_leak", "undercharge"),
     "undersized unit, too small": ("heavy_load",),
     "no cooling, does not start": (
-        *("open_compressor", "blocked_drain", "tripped_leak_detector"),
+        *("open_compressor", "grounded_compressor", "blocked_drain", "tripped_leak_detector"),
         *("weak_run_capacitor", "stuck_reversing_valve"),
     ),
     "humid, sticky rooms": ("fan_always_on", "return_leak", "fast_blower", "oversized_orifice"),
