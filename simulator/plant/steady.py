@@ -59,6 +59,13 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     left = np.flatnonzero(~outcome.converged & worth_trying)
     if left.size:
         cannot[0, left] = cannot_shed(chosen_case(case, left))
+    # A coil that finds no heat is the surer sign, where both could be said.
+    for row, side in reversed(switches):
+        left = np.flatnonzero(~outcome.converged & worth_trying & ~cannot.any(axis=0))
+        if left.size:
+            cannot[row, left] = cannot_run(
+                chosen_case(case, left), left.size, box, side, is_last=True
+            )
     return Settled(
         outcome.unknowns,
         outcome.converged,

@@ -98,7 +98,25 @@ def _last_of(item: Any) -> Any:
     return item[-1] if isinstance(item, np.ndarray) and item.ndim == 2 else item
 
 
-def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> Mask:
+OTHER_PLACES = tuple(
+    np.array(shift)
+    for shift in (
+        (-0.15, 0.1, 0.25, -0.1, -0.2),
+        (0.05, 0.05, 0.02, 0.2, 0.0),
+        (0.1, 0.25, -0.05, 0.1, 0.1),
+        (-0.5, -0.05, 0.5, -0.3, -0.7),
+        (0.0, -0.15, -0.4, -0.25, 0.0),
+        (0.1, -0.1, 0.5, -0.1, -0.4),
+    )
+)
+"""Added to the first guess of the first five unknowns, one try each."""
+
+
+# What does not settle may end where the formulas for air give no number.
+@np.errstate(invalid="ignore")
+def cannot_run(
+    case: Case, count: int, box: newton.Box, side: PressureSide, *, is_last: bool = False
+) -> Mask:
     """Whether a coil falls short even at the pressure where its switch opens.
 
     Holds that pressure and drops the coil's own heat balance: where the outdoor coil cannot
@@ -115,6 +133,8 @@ def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> M
         Bounds of the search.
     side : PressureSide
         Which switch.
+    is_last : bool
+        Whether to look from other places too, and to believe only what settles there.
 
     Returns
     -------
@@ -131,12 +151,18 @@ def cannot_run(case: Case, count: int, box: newton.Box, side: PressureSide) -> M
         value[side.balance] = unknowns[side.unknown] - level[columns]
         return value
 
-    start = first_guess(case, count)
-    start[side.unknown] = level
-    outcome = newton.solve(held, start, box, tolerance=TOLERANCE, rounds=25)
-    short = balance.residuals(outcome.unknowns, case)[side.balance] < 0.0
-    full = outcome.unknowns[3] >= box.high[3] - 1e-6
-    beyond: Mask = (outcome.converged & short) | (full & side.is_high)
+    beyond: Mask = np.zeros(count, dtype=bool)
+    for shift in (np.zeros(5), *OTHER_PLACES) if is_last else (np.zeros(5),):
+        start = first_guess(case, count)
+        start[:5] += shift[:, None]
+        start[side.unknown] = level
+        outcome = newton.solve(held, start, box, tolerance=TOLERANCE, rounds=25)
+        short = balance.residuals(outcome.unknowns, case)[side.balance] < 0.0
+        full = outcome.unknowns[3] >= box.high[3] - 1e-6
+        sure = outcome.converged | (not is_last)
+        beyond |= (outcome.converged & short) | (full & side.is_high & sure)
+        if beyond.all():
+            break
     return beyond
 
 
@@ -207,19 +233,12 @@ def second_try(
         outcome.error.copy(),
     )
     count = unknowns.shape[1]
-    for shift in (
-        (-0.15, 0.1, 0.25, -0.1, -0.2),
-        (0.05, 0.05, 0.02, 0.2, 0.0),
-        (0.1, 0.25, -0.05, 0.1, 0.1),
-        (-0.5, -0.05, 0.5, -0.3, -0.7),
-        (0.0, -0.15, -0.4, -0.25, 0.0),
-        (0.1, -0.1, 0.5, -0.1, -0.4),
-    ):
+    for shift in OTHER_PLACES:
         columns = np.flatnonzero(~converged & worth_trying)
         if not columns.size:
             break
         start = first_guess(case, count)[:, columns]
-        start[:5] += np.array(shift)[:, None]
+        start[:5] += shift[:, None]
         again = newton.solve(_of_columns(residual, columns), start, box, tolerance=TOLERANCE)
         unknowns[:, columns] = again.unknowns
         error[columns] = again.error

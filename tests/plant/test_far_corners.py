@@ -120,6 +120,32 @@ WORST_PAIRS = (
 )
 
 
+FAR_PAIRS = (
+    ("siskin_18", "txv", "iced_indoor_coil", "strips_on", 95.0, "low_pressure_trip"),
+    ("siskin_18", "orifice", "iced_indoor_coil", "slow_outdoor_fan", 75.0, "high_pressure_trip"),
+    ("martlet_24", "txv", "iced_indoor_coil", "strips_on", 55.0, "low_pressure_trip"),
+    ("martlet_24", "orifice", "leaking_compressor", "slow_outdoor_fan", 75.0, "high_pressure_trip"),
+    ("dunlin_48", "txv", "open_bypass", "stuck_reversing_valve", 115.0, "high_pressure_trip"),
+)
+
+
+@pytest.mark.parametrize(("unit", "metering", "one", "other", "outdoor", "trip"), FAR_PAIRS)
+def test_what_nothing_settles_at_opens_the_switch_that_its_neighbours_open(
+    unit: str, metering: str, one: str, other: str, outdoor: float, trip: str
+) -> None:
+    """The same pair a little smaller opens that switch too; at its worst no state balances."""
+    found = []
+    for share in (0.98, 1.0):
+        built = catalogue.load_installation(metering=metering, unit=unit)
+        for name in (one, other):
+            kind = discover()[name]
+            size = kind.high if kind.is_all_or_nothing else share * kind.high
+            built = named(name, size).applied_to(built)
+        found.append(str(steady.solve(built, weather(outdoor)).state))
+    assert found[1] == trip
+    assert found[0] == trip
+
+
 @METERING
 @pytest.mark.parametrize(("one", "other", "mode"), WORST_PAIRS)
 def test_the_worst_of_two_runs_or_trips_by_name(
