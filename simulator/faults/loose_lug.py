@@ -43,6 +43,8 @@ FAULT = FaultKind(
     evidence={
         "contactor_drop": ("up", 0.7),
         "compressor_voltage": ("down", 0.4),
+        "leg_1_voltage": ("down", 0.4),
+        "leg_2_voltage": ("flat", 0.1),
         "look_wires": ("seen", 0.4),
         "outdoor_current": ("up", 0.4),
         "outdoor_power": ("up", 0.3),

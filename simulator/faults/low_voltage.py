@@ -39,6 +39,8 @@ FAULT = FaultKind(
         "compressor_voltage": ("down", 0.3),
         "control_supply": ("down", 0.2),
         "voltage": ("down", 0.7),
+        "leg_1_voltage": ("down", 0.3),
+        "leg_2_voltage": ("down", 0.3),
         "outdoor_current": ("up", 0.4),
         "suction_pressure": ("flat", 0.1),
     },

@@ -38,6 +38,7 @@ FAULT = FaultKind(
         "look_control_wires": ("seen", 0.6),
         "auxiliary_call": ("up", 0.3),
         "strip_current": ("up", 0.4),
+        "air_handler_power": ("up", 0.4),
         "outdoor_temperature": ("beside", 0.2),
         "read_bill": ("beside", 0.1),
     },

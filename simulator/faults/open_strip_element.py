@@ -41,6 +41,7 @@ FAULT = FaultKind(
         "strip_element_2_current": ("down", 0.6),
         "strip_current": ("down", 0.6),
         "air_handler_current": ("down", 0.5),
+        "air_handler_power": ("down", 0.5),
         "supply_dry_bulb": ("down", 0.3),
         "coil_airflow": ("flat", 0.1),
     },

@@ -37,6 +37,7 @@ FAULT = FaultKind(
     hazards=("hazard_look_zone",),
     evidence={
         "static_supply": ("up", 0.5),
+        "static_supply_trunk": ("down", 0.4),
         "static_before_filter": ("up", 0.3),
         "coil_airflow": ("down", 0.3),
         "look_filter": ("beside", 0.2),

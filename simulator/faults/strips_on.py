@@ -45,6 +45,7 @@ FAULT = FaultKind(
     evidence={
         "air_handler_current": ("up", 0.7),
         "strip_current": ("up", 0.7),
+        "air_handler_power": ("up", 0.7),
         "supply_dry_bulb": ("up", 0.4),
         "return_dry_bulb": ("flat", 0.2),
         "near_register_temperature": ("up", 0.2),
