@@ -6,7 +6,7 @@ function siteDrawing(view, ui, act) {
   const at = layOut(view.drawing, ui.isNarrow);
   const isRunning = view.system.state === "running";
   const points = spots(view.drawing, at);
-  return el("div", {
+  const site = el("div", {
     class: `site ${isRunning ? "runs" : "rests"}`,
     style: `--aspect:${at.w}/${at.h};--since:-${Math.round(performance.now() % PERIOD)}ms`,
   },
@@ -15,6 +15,8 @@ function siteDrawing(view, ui, act) {
     cabinet(at), outdoors(at), household(at, points)),
   el("ul", { class: "places", "aria-label": WORDS.house },
     view.places.map((place) => spot(place, points[place.id], at, view, ui, act))));
+  new ResizeObserver(() => keepClear(site)).observe(site); // once before it is first seen, too
+  return site;
 }
 
 const asPath = (points) => points.map(([x, y], i) => `${i ? "L" : "M"}${x} ${y}`).join("");

@@ -12,6 +12,7 @@ class CallPanel(Panel):
         "words.js",
         "strip.js",
         "drawing_layout.js",
+        "drawing_clear.js",
         "drawing.js",
         "house.js",
         "sheet.js",
