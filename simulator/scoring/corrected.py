@@ -38,11 +38,14 @@ def told_pairs(visit: Visit, site: Site, system: str, known: Grounds) -> list[di
         for name, event in earlier.items()
         if name in later
     }
-    rows = pairs(visit, site, system)
     return [
-        {**row, "note": " ".join(x for x in (row["note"], said.get(row["name"], "")) if x)}
-        for row in rows
+        {**row, "note": _note(row, said.get(row["name"], ""))} for row in pairs(visit, site, system)
     ]
+
+
+def _note(row: dict[str, Any], weather: str) -> str:
+    # What was not taken again is no pair that could prove or fail to.
+    return " ".join(said for said in (row["note"], weather) if said) if row["after"] else ""
 
 
 def _said(before: Measured, after: Measured, system: str, known: Grounds) -> str:

@@ -8,8 +8,6 @@ from simulator.calls.sheet import steadiness
 from simulator.calls.site import Site, acts_of
 from simulator.calls.visit import Visit
 from simulator.diagnosis.causes import name_of
-from simulator.diagnosis.evidence import weights
-from simulator.instruments.measurements import MEASUREMENTS
 from simulator.scoring import reasoning
 from simulator.scoring.bearing import bearing
 from simulator.scoring.charge_tests import charge_left, charge_tests
@@ -17,12 +15,13 @@ from simulator.scoring.corrected import told_pairs
 from simulator.scoring.grounds import weather
 from simulator.scoring.harm import harm, wanted
 from simulator.scoring.hints import taken
+from simulator.scoring.most_direct import turning_point
 from simulator.scoring.next_time import NEXT_TIME, OTHERWISE
 from simulator.scoring.part import Because, Part
 from simulator.scoring.safety import met_at
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.self_explanation import question
-from simulator.scoring.telling import place_said, sized, told
+from simulator.scoring.telling import sized, told
 from simulator.scoring.three_states import before_after, bill
 from simulator.scoring.truth import shares
 
@@ -65,7 +64,7 @@ def debrief(
         "in_short": in_short(visit, key, card),
         "what_was_true": key.story,
         "what_you_found": what_you_found(visit),
-        "turning_point": turning_point(visit, key, site),
+        "turning_point": turning_point(visit, key.causes, wanted(key), site),
         "harm": [*card.harm, *charge_left(visit, site)],
         "invalid_charge_tests": charge_tests(visit, site, system),
         "hints": taken(visit),
@@ -239,47 +238,6 @@ def what_you_found(visit: Visit) -> str:
     count = len(visit.finding.cited)
     rests = "no reading" if not count else "one reading" if count == 1 else f"{count} readings"
     return f"{names}. It rests on {rests}, stated at minute {visit.finding.minute:.0f}."
-
-
-def turning_point(visit: Visit, key: Key, site: Site) -> str:
-    """The one act that told most, or would have.
-
-    Parameters
-    ----------
-    visit : Visit
-        Closed.
-    key : Key
-        What was true.
-    site : Site
-        Names the places of this house.
-
-    Returns
-    -------
-    str
-    """
-    if not key.causes:
-        return ""
-    of_causes = ((cause, weights()[cause]) for cause in key.causes)
-    worths = ((worth, cause, name) for cause, all_of in of_causes for name, worth in all_of.items())
-    ranked = sorted(worths, reverse=True)
-    mends = wanted(key)
-    first = next((e.seq for e in visit.repairs if e.repair in mends), float("inf"))
-    taken = {e.reading.measurement: e for e in reversed(visit.readings) if e.seq < first}
-    for weight, _, name in ranked:
-        event = taken.get(name)
-        if event is not None and weight >= 0.3:
-            shown = f': "{event.reading.words}"' if event.reading.words else "."
-            return (
-                f"At minute {event.minute:.0f}: {MEASUREMENTS[name].said}{shown} "
-                "Of all you took before anything was mended, this speaks most directly for what "
-                "was true."
-            )
-    _, _, name = ranked[0]
-    item = MEASUREMENTS[name]
-    return (
-        f"It was not taken: {item.said}, {item.minutes:g} min, "
-        f"{place_said(site, item.place)}. It would have spoken most directly for what was true."
-    )
 
 
 def _tells(event: Event) -> bool:

@@ -10,7 +10,8 @@ import pytest
 from simulator.calls.events import Measured, Repaired
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
-from simulator.scoring.debrief import turning_point
+from simulator.scoring.harm import wanted
+from simulator.scoring.most_direct import turning_point
 from simulator.scoring.scorecard import Scorecard
 from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import (
@@ -88,7 +89,7 @@ def test_what_was_taken_after_the_refrigerant_is_told_as_what_it_was(
     desk: CallDesk, told: dict[str, Any]
 ) -> None:
     key, site = sealed("lundgaard").opened(), desk._site
-    assert SMOKE in (point := turning_point(desk.visit, key, site))
+    assert SMOKE in (point := turning_point(desk.visit, key.causes, wanted(key), site))
     assert "not taken" not in point
     first, again = last(desk, "return_dry_bulb", 2), last(desk, "return_dry_bulb")
     assert "prove" not in told["acts"][str(first.seq)]
