@@ -119,6 +119,51 @@ def test_a_link_for_a_class_opens_in_predict_and_hides_the_fault(page: Page) -> 
     expect(page.get_by_role("alert")).to_contain_text("No fault is kept here")
 
 
+def test_what_is_set_beside_a_link_is_to_come_and_the_link_stays(page: Page) -> None:
+    opened(page, "#fault=loaded_filter:6&chart=cycle")
+    press(page, "tab-predict")
+    press(page, "class-link")
+    field = page.locator("[data-key=class-link-text]")
+    expect(field).to_have_value(re.compile(r"predict=\w{6}$"))
+    opened(page, "#" + field.input_value().split("#")[1])
+    to_come = page.locator("#to-come")
+    expect(to_come).to_have_value("link")
+    press(page, "tab-fault")
+    page.locator("#fault-0").select_option("undercharge")
+    press(page, "tab-predict")
+    expect(to_come).to_have_value("undercharge")
+    expect(page.locator(".moved")).to_have_count(0)
+    press(page, "tab-fault")  # looked at again, and taken out: the link's own is to come
+    expect(page.locator("#fault-0")).to_have_value("undercharge")
+    press(page, "healthy")
+    press(page, "tab-predict")
+    expect(to_come).to_have_value("link")
+    press(page, "tab-fault")
+    page.locator("#fault-0").select_option("undercharge")
+    press(page, "tab-predict")
+    page.locator(".sign", has_text="go down").click()
+    press(page, "reveal")
+    expect(page.locator("#verdict")).to_have_text("Low refrigerant charge")
+    press(page, "again")
+    expect(to_come).to_have_value("link")
+    page.locator(".sign", has_text="go down").click()
+    press(page, "reveal")
+    expect(page.locator("#verdict")).to_have_text("Loaded or too restrictive filter")
+
+
+def test_while_another_unit_is_worked_out_the_old_readings_are_said_to_be_old(page: Page) -> None:
+    opened(page)
+    charge = page.locator(".charge-test")
+    expect(charge).to_have_text("A charge test counts here: air, coil and weather allow it.")
+    press(page, "tab-unit")
+    page.locator("#c-unit").select_option("bittern_60")  # fitted to its data sheet first
+    notice = page.locator(".stand > .notice[role=status]")
+    expect(notice).to_contain_text("still the setting before")
+    expect(page.locator("section.stale [data-reading=airflow]")).to_be_visible()
+    expect(notice).to_have_text("Running and settled.")
+    expect(page.locator(".stand .stale")).to_have_count(0)
+
+
 def test_low_airflow_is_found_foretold_revealed_and_sent_by_keyboard(page: Page) -> None:
     opened(page)
 

@@ -25,6 +25,7 @@ from simulator.serve.stand.setting import (
     healthy_installation,
     installation_of,
 )
+from simulator.serve.stand_page.charge_said import charge_said
 from simulator.serve.stand_page.charts import air_chart, fan_chart
 from simulator.serve.stand_page.cycle_points import chart
 from simulator.serve.stand_page.delivery import delivery_chart
@@ -137,6 +138,7 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "state": now.state,
         "state_text": state_text(now, setting.mode),
         "readings": rows_of(points, setting.mode, system, setting.gauges),
+        "charge_test": charge_said(installation_of(setting), now, setting.gauges, system),
         "meaning": [*meaning(now, ghost, setting.mode, system), *_beside(setting, now, system)],
         "why": [
             {"title": discover()[name].title, "text": discover()[name].why}

@@ -100,6 +100,11 @@ function withUnit(shown, unit) {
   return unit ? `${shown}\u00a0${unit}` : shown;
 }
 
+// A line does not end between a number and what it counts.
+function unbroken(text) {
+  return text.replace(/(\d) (?=\S)/g, "$1\u00a0");
+}
+
 // Paper cannot be unfolded: what is folded opens for it, and folds again after.
 function unfoldOnPaper(root) {
   let folded = [];

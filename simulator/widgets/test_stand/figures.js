@@ -69,7 +69,7 @@ class Figures {
     slot.link = key;
     slot.turn += 1;
     slot.node.classList.add("stale");
-    if (!slot.chart) slot.node.replaceChildren(el("figcaption", { class: "chart-title" }, WORDS.chartNames[slot.name]), el("p", { class: "chart-waits" }));
+    if (!slot.chart) slot.node.replaceChildren(el("figcaption", { class: "chart-title" }, WORDS.chartNames[slot.name]), el("p", { class: "chart-waits small" }, CHART_WORDS.next));
     clearTimeout(slot.timer);
     slot.timer = setTimeout(() => this.fetch(slot, slot.turn), this.bench.isFirst ? 0 : REST);
   }

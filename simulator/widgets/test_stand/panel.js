@@ -45,7 +45,9 @@ function render({ model, el: host }) {
     if (inFlight) { waiting = true; return; }
     linkProblem.hidden = linkProblem.hidden || !bench.isFirst; // said of a link, not of what is set now
     inFlight = true;
+    const late = setTimeout(() => { dim(true); say(WORDS.workingOut); }, REST);
     const answer = await bench.line.ask(message("set"));
+    clearTimeout(late);
     inFlight = false;
     take(answer);
     if (waiting) { waiting = false; send(); }
@@ -62,12 +64,16 @@ function render({ model, el: host }) {
       if (!bench.isFirst) window.history.replaceState(window.history.state, "", `#${linkOf(bench)}`);
       bench.isFirst = false;
     }
-    // What stands there belongs to an earlier setting for as long as a sentence says so.
-    for (const part of [readingsHost, pulse, meaning, charts]) part.classList.toggle("stale", !answer.stand);
+    dim(!answer.stand);
     say(answer.problem || [aside, bench.stand ? bench.stand.state_text : ""].filter(Boolean).join(" "), Boolean(answer.problem || aside));
     aside = "";
     root.dataset.ready = "true";
     root.dataset.answered = String(Number(root.dataset.answered || 0) + 1);
+  }
+
+  // What stands there belongs to an earlier setting for as long as a sentence says so.
+  function dim(isOld) {
+    for (const part of [readingsHost, pulse, meaning, charts]) part.classList.toggle("stale", isOld);
   }
 
   function say(text, isProblem = false) {
@@ -108,13 +114,15 @@ function render({ model, el: host }) {
   function switchTab() {
     const set = setting.faults.filter(Boolean);
     if (view.tab === "predict" && set.length && !(view.game && view.game.result)) {
-      view.game = view.game || newGame(bench, set);
+      view.game = { ...newGame(bench, set), linked: view.game && view.game.linked };
       setting.faults = [];
       send();
     }
-    if (view.tab !== "predict" && view.game && !view.game.result && !view.game.linked) {
-      if (view.game.taken) { setting.faults = view.game.faults; send(); }
-      view.game = null;
+    if (view.tab !== "predict" && view.game && !view.game.result) {
+      const { taken, faults, linked, sealed } = view.game;
+      if (taken) { setting.faults = faults; send(); }
+      // What a link hides is still to come after what was set beside it has been looked at.
+      if (!linked || !sealed) view.game = linked ? newGame(bench, [], linked) : null;
     }
     drawControls();
   }

@@ -126,6 +126,6 @@ function revealed(bench, game, redraw) {
       el("li", { "data-verdict": row.name, class: row.agrees ? "agrees" : "differs" },
         el("span", { class: "arrow", "aria-hidden": "true" }, WORDS.marks[row.did]),
         el("div", {}, el("strong", {}, row.label), " ", el("span", { class: "small" }, WORDS.said[row.said]), row.text)))),
-    el("button", { class: "main", "data-key": "again", "data-control": "again", onclick: () => { bench.view.game = newGame(bench); bench.setting.faults = []; redraw(); bench.send(); } }, WORDS.again),
+    el("button", { class: "main", "data-key": "again", "data-control": "again", onclick: () => { bench.view.game = newGame(bench, [], game.sealed ? null : game.linked); bench.setting.faults = []; redraw(); bench.send(); } }, WORDS.again),
   ];
 }

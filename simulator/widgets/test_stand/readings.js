@@ -21,7 +21,8 @@ class Readings {
         this.every = el("button", { "data-key": "every", "data-control": "every", onclick: () => this.toggle() })),
       el("div", { class: "groups" }, groups.map((group) => el("div", { class: "group" },
         el("h3", { class: group === "Low side" ? "low" : group === "High side" ? "high" : "" }, WORDS.groups[group] || group),
-        el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) => this.row(row)))))),
+        el("ul", {}, stand.readings.filter((row) => row.group === group).map((row) => this.row(row))),
+        group === "Low side" && (this.charge = el("p", { class: "small charge-test" }))))),
     ]);
   }
 
@@ -71,6 +72,9 @@ class Readings {
         if (parts[part].textContent !== text) parts[part].textContent = text;
       }
     }
+    // Beside superheat and subcooling: whether they may be read as a charge test.
+    this.charge.textContent = unbroken(stand.charge_test.text);
+    this.charge.classList.toggle("counts", stand.charge_test.counts);
     this.paintPart();
     this.paintPulse();
     for (const group of this.host.querySelectorAll(".group")) group.classList.toggle("quiet", !group.querySelector(".much, .key"));

@@ -86,6 +86,7 @@ const WORDS = {
   again: "Another fault",
   classSaid: "What the class says",
   nothingSaid: "Nothing yet.",
+  workingOut: "Working it out; what stands below is still the setting before.",
   untilReveal: "Healthy, until you reveal.",
   stays: "It stays if it ends within {within} of healthy.",
   withIt: "With it: {names}.",
