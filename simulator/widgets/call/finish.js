@@ -39,8 +39,8 @@ function finding(view, ui, act) {
   return el("section", { class: "drawer", "aria-labelledby": "h-finding" },
     el("h2", { id: "h-finding" }, WORDS.finding),
     el("p", { class: "small" }, WORDS.findingHelp),
-    view.finding && el("p", { class: "stated" }, `${WORDS.declared} (${put(WORDS.at, { minute: Math.round(view.finding.minute) })}): `,
-      view.finding.causes.map((code) => (view.causes.find((c) => c.code === code) || {}).name || code).join("; ")),
+    view.finding && el("p", { class: "stated" }, `${WORDS.declared} (${atMinute(Math.round(view.finding.minute))}): `,
+      view.finding.causes.map((code, i) => statedAs(view, code, view.finding.sizes[i])).join("; ")),
     el("fieldset", {}, el("legend", {}, WORDS.findingCauses),
       near.length > 0 ? near.map(named) : el("p", { class: "small" }, WORDS.noneLikely),
       el("details", { open: ui.allCauses, ontoggle: (e) => { ui.allCauses = e.target.open; } },
@@ -53,21 +53,31 @@ function finding(view, ui, act) {
         return rows.length > 0 && el("div", { class: "cited", role: "group", "aria-label": place.name },
           el("p", { class: "small" }, place.name),
           rows.map((row) => box("cited", row.seq,
-            `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${put(WORDS.at, { minute: Math.round(row.minute) })})`)));
+            `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${atMinute(Math.round(row.minute))})`)));
       })),
     stating(view, ui, act));
 }
 
+function statedAs(view, code, size) {
+  const cause = view.causes.find((one) => one.code === code);
+  if (!cause) return code;
+  return size ? `${cause.name} (${sized(cause, size)})` : cause.name;
+}
+
 // Where slight, moderate and severe part is the same on every call.
-function howLarge(cause, ui, open) {
+function sized(cause, size) {
   const [low, high] = cause.bounds.map(([number, unit]) => withUnit(number, unit));
+  return put(WORDS.sizes[size], { low, high });
+}
+
+function howLarge(cause, ui, open) {
   return el("label", { class: "how-large" },
     el("span", { class: "small" }, `${WORDS.howLarge}: ${cause.measure}`),
     el("select", {
       "data-key": `size-${cause.code}`, disabled: !open, "aria-label": `${WORDS.howLarge}: ${cause.name}, ${cause.measure}`,
       onchange: (e) => ui.sizeUp(cause.code, e.target.value),
-    }, el("option", { value: "" }, WORDS.sizeOpen), Object.entries(WORDS.sizes).map(([size, word]) =>
-      el("option", { value: size, selected: ui.size[cause.code] === size }, put(word, { low, high })))));
+    }, el("option", { value: "" }, WORDS.sizeOpen), Object.keys(WORDS.sizes).map((size) =>
+      el("option", { value: size, selected: ui.size[cause.code] === size }, sized(cause, size)))));
 }
 
 // A finding that rests on nothing is asked about once; it may still be stated.
@@ -102,7 +112,7 @@ function repair(view, ui, act) {
     view.repairs_done.length > 0 && el("div", {},
       el("h3", {}, WORDS.repairsDone),
       el("ul", { class: "lines" }, view.repairs_done.map((done) =>
-        el("li", {}, `${put(WORDS.at, { minute: Math.round(done.minute) })}: ${done.name}`,
+        el("li", {}, `${atMinute(Math.round(done.minute))}: ${done.name}`,
           done.amount ? ` (${done.amount})` : "", done.outcome ? `. ${done.outcome}` : ""))),
       view.visit.phase === "open" && el("div", { class: "row" },
         // Beside the sheet it is in reach anyway.

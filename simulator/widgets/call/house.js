@@ -97,7 +97,7 @@ function testRow(test, view, open, ui, act, overId) {
     el("div", { class: "grow" },
       test.name,
       el("span", { class: "small" },
-        ` ${test.minutes}\u00a0${WORDS.min}${test.way === "measure" ? ` · ${test.tool}` : ""}`),
+        ` ${test.minutes}\u00a0${WORDS.min}${test.way === "measure" ? `\u00a0· ${unbroken(test.tool)}` : ""}`),
       test.caution && !overId && el("p", { class: "caution" }, test.caution),
       test.blocked && !overId && el("p", { class: "small blocked" }, test.blocked),
       test.techniques.length > 1 && el("label", { class: "technique" },
@@ -111,7 +111,7 @@ function testRow(test, view, open, ui, act, overId) {
           el("option", { value: technique.id, selected: technique.id === chosen }, technique.name)))),
       last && el("p", { class: "landed" },
         last.words || el("strong", {}, withUnit(last.shown, last.unit)),
-        el("span", { class: "small" }, ` ${put(WORDS.at, { minute: last.minute })}`,
+        el("span", { class: "small" }, ` ${atMinute(last.minute)}`,
           !last.words && ` · ${WORDS.steadiness[last.steadiness] || last.steadiness}`),
         moved(taken))),
     el("button", {

@@ -52,13 +52,18 @@ function placeName(view, id) {
   return place ? place.name : id;
 }
 
+// Where a line ends, the minute keeps its number.
+function atMinute(minute) {
+  return put(WORDS.at, { minute }).replace(" ", "\u00a0");
+}
+
 // Place, time, tool, how the system stood, whether the number had come to rest.
 function whereAndHow(row, view) {
   const isNumber = row.shown !== null && row.shown !== undefined;
   return [
     placeName(view, row.place),
-    `${put(WORDS.at, { minute: Math.round(row.minute) })} (${row.clock})`,
-    isNumber && row.tool, row.technique,
+    `${atMinute(Math.round(row.minute))} (${row.clock})`,
+    isNumber && row.tool && unbroken(row.tool), row.technique,
     // What a customer says does not hang on what the system does.
     row.place !== "customer" && row.conditions,
     // Off is told by how the system stood.
@@ -71,7 +76,7 @@ function readingRow(row, view) {
   return el("li", { class: row.after_repair ? "after" : "", "data-seq": row.seq },
     el("div", { class: "grow" },
       el("span", {}, row.name),
-      el("span", { class: "small where" }, whereAndHow(row, view).filter(Boolean).join(" · ")),
+      el("span", { class: "small where" }, whereAndHow(row, view).filter(Boolean).join("\u00a0· ")),
       row.words && el("p", { class: "said" }, row.words)),
     row.shown !== null && row.shown !== undefined &&
       el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));
@@ -81,11 +86,11 @@ function workedRow(row) {
   return el("li", { class: row.after_repair ? "after" : "" },
     el("details", { class: "grow", "data-keep": `worked-${row.name}-${row.after_repair}` },
       el("summary", { "data-key": `worked-${row.name}-${row.after_repair}` }, row.name,
-        el("span", { class: "small" }, ` ${put(WORDS.at, { minute: row.minutes.join(` ${WORDS.and} `) })}`,
+        el("span", { class: "small" }, ` ${atMinute(row.minutes.join(` ${WORDS.and} `))}`,
           row.after_repair ? ` · ${WORDS.afterRepair}` : ""),
         row.doubt && el("span", { class: "small doubt" }, ` ${row.doubt}`)),
       el("p", { class: "small" }, row.formula),
       el("p", { class: "small" }, `${WORDS.restsOn}: `,
-        row.rests_on.map((used) => `${used.name.toLowerCase()}, ${put(WORDS.at, { minute: used.minute })}`).join("; "))),
+        row.rests_on.map((used) => `${used.name.toLowerCase()}, ${atMinute(used.minute)}`).join("; "))),
     el("span", { class: "value" }, row.shown, " ", el("span", { class: "unit" }, row.unit || "")));
 }

@@ -30,7 +30,7 @@ function circuit(part) {
       text(72, 208, "compressor", "part"), text(52, 140, "hot_gas"),
       text(RIGHT - 12, 190, "liquid", "part high", "end"), text(RIGHT - 12, 208, "liquid_pressure", "", "end"), text(RIGHT - 12, 226, "subcooling", "", "end"),
       svg("path", { d: `M${RIGHT - 11} 364H${RIGHT + 11}L${RIGHT - 11} 388H${RIGHT + 11}Z`, class: "machine" }),
-      text(RIGHT - 12, 348, "metering", "part", "end"),
+      text(RIGHT - 12, 354, "metering", "part", "end"),
       text(52, 300, "suction", "part low"), text(52, 318, "suction_pressure"), text(52, 336, "superheat")));
 }
 
@@ -45,6 +45,6 @@ function coil(middle, side) {
 
 // Air rises through a coil on both sides of its name.
 function air(middle) {
-  return [COIL.from + 66, COIL.to - 66].map((x) => svg("g", { class: "air" },
+  return [COIL.from + 72, COIL.to - 72].map((x) => svg("g", { class: "air" },
     [middle + COIL.half + 22, middle - COIL.half - 4].map((y) => svg("path", { d: `M${x} ${y}v-14m-5 6l5 -7l5 7` }))));
 }

@@ -8,7 +8,7 @@ function render({ model, el: host }) {
   host.append(root);
 
   function block(part) {
-    if (part.kind === "text") return el("p", { class: "story" }, part.text);
+    if (part.kind === "text") return el("p", { class: "story" }, unbroken(part.text));
     if (part.kind === "table") return table(part);
     if (part.kind === "link") return el("p", {}, el("a", { class: "button", href: part.href }, part.text));
     if (part.kind === "what_if") return whatIf(part, line);
