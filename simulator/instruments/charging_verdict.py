@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from simulator.instruments.validity import COLDEST
-from simulator.instruments.worked_out import LOWEST_TARGET
+from simulator.plant.charging_chart import LOWEST_TARGET
 
 Verdict = Literal["pass", "fail", "no valid standard test"]
 # All RA3.2 (2008 text).

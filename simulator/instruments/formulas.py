@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from simulator.plant.charging_chart import target_superheat
 from simulator.properties import refrigerant
 from simulator.properties.moist_air import STANDARD_PRESSURE
 from simulator.properties.refrigerant import Refrigerant
@@ -60,34 +61,6 @@ def _tracer_mixing(entering: float, grille: float, zone: float) -> float | None:
     if abs(zone - grille) < LEAST_TRACER:
         return None
     return (entering - grille) / (zone - grille)
-
-
-def target_superheat(wet_bulb: float, outdoor: float) -> float:
-    """Charging rule of a fixed orifice: (3 WB - 80 - DB) / 2 in °F.
-
-    Parameters
-    ----------
-    wet_bulb : float
-        At the return grille. [K]
-    outdoor : float
-        Dry bulb. [K]
-
-    Returns
-    -------
-    float
-        [delta K]
-
-    References
-    ----------
-    .. [1] Common practice rule; California Title 24 RA3.2 tabulates the target.
-
-    Examples
-    --------
-    >>> round(target_superheat((62 + 459.67) / 1.8, (75 + 459.67) / 1.8) * 1.8, 1)
-    15.5
-    """
-    wet, dry = wet_bulb * 1.8 - 459.67, outdoor * 1.8 - 459.67
-    return (3.0 * wet - 80.0 - dry) / 2.0 / 1.8
 
 
 def _refrigerant_formulas(fluid: Refrigerant) -> tuple[Formula, ...]:

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from simulator.instruments.formulas import formulas
 from simulator.instruments.reading import Reading
 from simulator.instruments.special_techniques import table_of
-
-LOWEST_TARGET = 5.0 / 1.8  # below this a fixed-orifice charging table has no entry [delta K]
+from simulator.plant.charging_chart import LOWEST_TARGET
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

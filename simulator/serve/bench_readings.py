@@ -132,7 +132,7 @@ def readings(**asked: Any) -> dict[str, Any]:
     notes += switch_said(built, point.state)
     table |= {"notes": notes} if notes else {}
     table["truth"] |= house_day.truth(built, around) | _cycling(built, around, point.state)
-    valid = charge_test.is_valid(built, point)
+    valid = charge_test.is_valid(built, point, setting.gauges)
     table["truth"]["charge_test_valid"] = {"value": float(valid), "unit": ""}
     return table
 

@@ -11,9 +11,8 @@ from simulator.calls import call_file
 from simulator.calls.sealed import Key, sealed
 from simulator.calls.site import Acts, Site
 from simulator.faults._catalogue import named
-from simulator.instruments.formulas import target_superheat
-from simulator.instruments.worked_out import LOWEST_TARGET
 from simulator.plant import energy, steady
+from simulator.plant.charging_chart import LOWEST_TARGET, target_superheat
 from simulator.plant.operating_point import OperatingPoint
 from simulator.properties.moist_air import wet_bulb
 from simulator.properties.refrigerant import Refrigerant, load

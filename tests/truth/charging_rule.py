@@ -10,9 +10,8 @@ from functools import lru_cache
 
 import numpy as np
 
-from simulator.instruments.formulas import target_superheat
-from simulator.instruments.worked_out import LOWEST_TARGET
 from simulator.plant import steady
+from simulator.plant.charging_chart import LOWEST_TARGET, target_superheat
 from simulator.quantities.values import Array
 from tests.plant.stand import fahrenheit, weather
 from tests.truth.benches import Bench

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from simulator.plant.charge_test import COLDEST, ENOUGH_AIR, obstacle
+from simulator.plant.charge_test import COLDEST, ENOUGH_AIR, ROOMS, obstacle
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.shown import show
@@ -11,7 +11,19 @@ REASONS = {
     "standing": "No charge test here: the compressor stands.",
     "heating": "No charge test while heating: it is made in cooling, or the charge is weighed.",
     "ice": "No charge test here: ice on the indoor coil. Thaw it first.",
+    "wrong_refrigerant": (
+        "No charge test here: what is in the circuit is not the refrigerant of the plate."
+    ),
+    "other_table": "No charge test here: the gauges use the table of another refrigerant.",
     "freezing": "No charge test here: the coil boils below freezing and is icing up.",
+    "load": (
+        "No charge test here: the rooms' wet bulb is too far from what the plate's subcooling "
+        "was stated for."
+    ),
+    "no_entry": (
+        "No charge test here: the chart of a fixed orifice has no entry for this wet bulb and "
+        "weather."
+    ),
 }
 
 
@@ -36,10 +48,7 @@ def charge_said(
     dict
         ``counts`` and ``text``.
     """
-    why = obstacle(built, now)
-    if why is None and gauges not in (None, built.unit.refrigerant):
-        text = "No charge test here: the gauges use the table of another refrigerant."
-        return {"counts": False, "text": text}
+    why = obstacle(built, now, gauges)
     if why is None:
         return {
             "counts": True,
@@ -56,4 +65,7 @@ def _told(why: str, built: Installation, now: OperatingPoint, system: str) -> st
     if why == "cold_weather":
         coldest = show(COLDEST, "temperature", system, decimals=0)
         return f"No charge test here: the method ends below {coldest} outdoors."
+    if why == "rooms":
+        low, high = (str(show(end, "temperature", system, decimals=0)) for end in ROOMS)
+        return f"No charge test here: it is made with return air between {low} and {high}."
     return REASONS[why]
