@@ -20,6 +20,21 @@ def test_a_page_without_a_kernel_is_accessible_and_fits(page: Page, path: str) -
     is_whole_when_zoomed(page)
 
 
+@pytest.mark.parametrize(
+    "path",
+    ["/", "/worksheet", "/voila/render/test-stand.ipynb", "/voila/render/01-normal-today.ipynb"],
+)
+def test_in_the_dark_it_prints_ink_on_white(page: Page, path: str) -> None:
+    page.emulate_media(color_scheme="dark", media="print")
+    page.goto(path)
+    page.locator("h1").first.wait_for(timeout=30_000)
+    shades = page.evaluate(
+        """[getComputedStyle(document.querySelector("h1")).color,
+        getComputedStyle(document.documentElement).backgroundColor]"""
+    )
+    assert shades == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+
+
 def test_the_first_stop_of_the_keyboard_skips_the_strip(page: Page) -> None:
     page.goto("/")
     page.keyboard.press("Tab")
