@@ -92,7 +92,7 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     assert "It takes 3 who closed another call too" in item
     form = form_sheet(own)
     assert "It takes 10 who closed every call" not in form  # one call only
-    assert form.count("It takes two calls.") == 6
+    assert form.count("It takes two calls that somebody closed.") == 6
     assert "(1)" in item  # the hasty one's wrong cause
     rows = class_board.board(own)
     assert [row.stuck for row in rows] == ["", "", "measures the same again"]

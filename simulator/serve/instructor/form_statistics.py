@@ -62,7 +62,7 @@ def alpha(rows: Sequence[Sequence[float]]) -> Told:
     """
     count, calls = len(rows), len(rows[0]) if rows else 0
     if rows and calls < 2:
-        return Told(count=count, why="It takes two calls.")
+        return Told(count=count, why="It takes two calls that somebody closed.")
     if count < FEWEST:
         return Told(count=count, why=f"It takes {FEWEST} who closed every call.")
     whole = variance([sum(row) for row in rows])

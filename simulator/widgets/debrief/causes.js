@@ -22,7 +22,7 @@ function spokenList(d, title, lines) {
   return el("div", {}, el("h4", {}, title),
     lines.length === 0 ? el("p", { class: "small" }, WORDS.noneSpoke)
       : el("ul", { class: "dashes" }, lines.map((line) => el("li", {},
-        line.text, line.text.match(/[.”"]$/) ? " " : ". ", el("strong", {}, line.says), ratioOf(line.detail), " ", toStep(d, line.seq)))));
+        unbroken(line.text), line.text.match(/[.”"]$/) ? " " : ". ", el("strong", {}, line.says), ratioOf(line.detail), " ", toStep(d, line.seq)))));
 }
 
 function ratioOf(detail) {

@@ -16,7 +16,7 @@ function debriefPage(d, line) {
     // To look things up in, not to read through: folded on the screen, open on paper.
     d.cited.length > 0 && el("section", {}, el("details", {},
       el("summary", {}, el("h2", {}, WORDS.cited)),
-      el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, one.text, " ", toStep(d, one.seq)))))),
+      el("ul", { class: "dashes" }, d.cited.map((one) => el("li", {}, unbroken(one.text), " ", toStep(d, one.seq)))))),
     hintsOf(d), timeline(d), replayPart(d, line), pairs(d), threeStates(d), bill(d), parts(d), pathPart(d, line),
     el("p", { class: "row no-print" },
       el("button", { "data-key": "print", onclick: () => window.print() }, WORDS.print),
@@ -113,7 +113,7 @@ function parts(d) {
         // What holds the total has no points of its own.
         part.of > 0 && el("meter", { min: 0, max: part.of, value: part.points, "aria-label": part.name }),
         part.of > 0 && el("span", {}, part.is_open ? `${WORDS.partOpen} ${WORDS.of} ${part.of}` : `${part.points} ${WORDS.of} ${part.of}`)),
-      el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, why.text, " ", toStep(d, why.seq))))))));
+      el("ul", { class: "dashes" }, part.because.map((why) => el("li", {}, unbroken(why.text), " ", toStep(d, why.seq))))))));
 }
 
 // The readings that told most and least: an empty place until their worth is worked out.
@@ -134,7 +134,7 @@ function timeline(d) {
     Object.keys(d.odds).length > 0 && el("p", { class: "small" }, WORDS.oddsHow),
     el("ol", { class: "timeline" }, d.timeline.map((step) => el("li", { id: `step-${step.seq}`, tabindex: "-1" },
       el("span", { class: "minute" }, `${Math.round(step.minute)} ${WORDS.min}`),
-      el("div", {}, step.text, step.note && el("p", { class: "small" }, step.note),
+      el("div", {}, unbroken(step.text), step.note && el("p", { class: "small" }, step.note),
         d.acts && d.acts[step.seq] && el("p", { class: "small act" }, d.acts[step.seq]), oddsSaid(d.odds[step.seq])),
       d.odds[step.seq] && oddsBar(d.odds[step.seq])))));
 }

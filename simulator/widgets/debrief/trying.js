@@ -136,5 +136,5 @@ function pathPart(d, line) {
 function pathOf(path) {
   return el("ol", { class: "timeline", tabindex: "-1", "aria-label": WORDS.path }, path.steps.map((step) => el("li", {},
     el("span", { class: "minute" }, `${step.minute} ${WORDS.min}`),
-    el("div", {}, step.text, step.why && el("p", { class: "small" }, step.why)))));
+    el("div", {}, unbroken(step.text), step.why && el("p", { class: "small" }, step.why)))));
 }

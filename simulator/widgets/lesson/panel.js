@@ -46,19 +46,19 @@ function render({ model, el: host }) {
 
   function entry(part, given, keep, ask) {
     if (part.kind === "ticks") {
-      return el("fieldset", {}, el("legend", {}, part.text), part.choices.map((choice) =>
+      return el("fieldset", {}, el("legend", {}, unbroken(part.text)), part.choices.map((choice) =>
         el("label", { class: "check" }, el("input", {
           type: "checkbox", value: choice, checked: given.has(choice),
           onchange: (e) => { if (e.target.checked) given.add(choice); else given.delete(choice); },
         }), choice)));
     }
     if (part.choices) {
-      return el("fieldset", {}, el("legend", {}, part.text), part.choices.map((choice) =>
+      return el("fieldset", {}, el("legend", {}, unbroken(part.text)), part.choices.map((choice) =>
         el("label", { class: "check" }, el("input", {
           type: "radio", name: part.id, value: choice, checked: choice === given, onchange: () => keep(choice),
         }), choice)));
     }
-    return el("label", {}, el("span", {}, part.text), el("span", { class: "entry" },
+    return el("label", {}, el("span", {}, unbroken(part.text)), el("span", { class: "entry" },
       el("input", {
         type: "text", inputmode: "decimal", size: "8", value: given,
         oninput: (e) => keep(e.target.value), onkeydown: (e) => { if (e.key === "Enter") ask(); },

@@ -97,12 +97,12 @@ function replaceKeepingFocus(host, content) {
 }
 
 function withUnit(shown, unit) {
-  return unit ? `${shown}\u00a0${unit}` : shown;
+  return unit ? `${shown}\u00a0${unit.replaceAll(" ", "\u00a0")}` : shown;
 }
 
-// A line does not end between a number and what it counts.
+// A line does not end between a number and what it counts, nor within its unit.
 function unbroken(text) {
-  return text.replace(/(\d) (?=\S)/g, "$1\u00a0");
+  return text.replace(/(\d) (?=\S)/g, "$1\u00a0").replaceAll("\u00a0in wc", "\u00a0in\u00a0wc");
 }
 
 // Paper cannot be unfolded: what is folded opens for it, and folds again after.
