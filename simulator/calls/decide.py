@@ -147,7 +147,7 @@ def _measured(visit: Visit, action: actions.Measure, site: Site) -> events.Measu
     if missing:
         where = "" if missing[0].place == visit.place else f" ({PLACES[missing[0].place].name})"
         raise Refused(f"First: {missing[0].name}{where}.")
-    minute = visit.minute + item.minutes
+    minute = visit.minute + item.minutes_by(action.technique)
     return events.Measured(
         seq=visit.next_seq,
         minute=minute,

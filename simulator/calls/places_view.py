@@ -79,7 +79,10 @@ def _test(item: Measurement, visit: Visit, site: Site, times: int) -> dict[str, 
         "way": item.way,
         "blocked": _first(item, visit, site),
         "group": item.group,
-        "techniques": [{"id": way.id, "name": way.name} for way in item.techniques],
+        "techniques": [
+            {"id": way.id, "name": way.name, "minutes": item.minutes_by(way.id)}
+            for way in item.techniques
+        ],
         "caution": item.caution,
         "times_taken": times,
     }

@@ -1,5 +1,6 @@
 """At the air handler: air, statics, eyes and smoke."""
 
+from simulator.instruments import air_techniques as airy
 from simulator.instruments import techniques as how
 from simulator.instruments.measurement import Measurement, field, wet
 
@@ -19,14 +20,14 @@ def air_handler() -> list[Measurement]:
             "Return dry bulb at the air handler",
             "thermometer",
             field("air_handler_return_temperature"),
-            how.SHIELDED[:1],
+            airy.RETURN_DRY,
         ),
         (
             "return_wet_bulb",
             "Return wet bulb at the air handler",
             "psychrometer",
             wet("air_handler_return"),
-            how.wick("air_handler_return_temperature"),
+            airy.RETURN_WET,
         ),
         (
             "supply_dry_bulb",
@@ -69,6 +70,7 @@ def air_handler() -> list[Measurement]:
             group="air",
             truth=field("airflow"),
             needs=holes,
+            techniques=airy.TRAVERSE,
         ),
         Measurement(
             id="condensate",
@@ -108,7 +110,7 @@ def statics() -> list[Measurement]:
             group="static",
             truth=field(key),
             needs=("drill_test_holes",),
-            techniques=how.TAP,
+            techniques=airy.TAP,
         )
         for key, name in statics
     ]

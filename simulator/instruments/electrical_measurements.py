@@ -2,8 +2,10 @@
 
 from functools import partial
 
+from simulator.instruments import line_techniques as line
 from simulator.instruments import part_values as parts
 from simulator.instruments import special_techniques as special
+from simulator.instruments import techniques as how
 from simulator.instruments.measurement import Measurement, field
 from simulator.instruments.outdoor_measurements import LIVE
 from simulator.plant.operating_point import OperatingPoint
@@ -64,6 +66,7 @@ def controls() -> list[Measurement]:
             group="electrical",
             fitted=truth,
             needs=METER,
+            techniques=line.STRIP_CALL if key == "auxiliary_call" else how.PLAIN,
             caution=FUSE,
         )
         for key, name, place, truth in rows

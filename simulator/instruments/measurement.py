@@ -145,6 +145,22 @@ class Measurement:
             return float(self.fitted(installation, point))
         return 0.0 if self.truth is None else float(self.truth(point))
 
+    def minutes_by(self, technique: str) -> float:
+        """Site time by one way of taking it.
+
+        Parameters
+        ----------
+        technique : str
+            Its id.
+
+        Returns
+        -------
+        float
+            In minutes.
+        """
+        way = next(item for item in self.techniques if item.id == technique)
+        return self.minutes if way.minutes is None else way.minutes
+
     @property
     def tool(self) -> str:
         """The tool's name for people.

@@ -1,5 +1,6 @@
 """At the outdoor unit and the electrical panel."""
 
+from simulator.instruments import line_techniques as line
 from simulator.instruments import special_techniques as special
 from simulator.instruments import techniques as how
 from simulator.instruments.measurement import Measurement, field, gauge
@@ -38,6 +39,7 @@ def outdoor_air() -> list[Measurement]:
             group="high side",
             truth=field("outdoor_leaving_temperature"),
             techniques=how.OVER_FAN,
+            caution="Moving fan: sleeves, hair and probe stay clear of the guard.",
         ),
         Measurement(
             id="look_outdoor_coil",
@@ -131,10 +133,10 @@ def electrical() -> list[Measurement]:
     """
     meter = ("prove_meter",)
     rows = (
-        ("outdoor_current", "Amps of the outdoor unit", "clamp_meter", "outdoor_current"),
-        ("air_handler_current", "Amps of the air handler", "clamp_meter", "air_handler_current"),
-        ("strip_current", "Amps of the electric strips", "clamp_meter", "strip_current"),
-        ("voltage", "Volts under load", "volt_meter", "voltage"),
+        ("outdoor_current", "Amps of the outdoor unit", "clamp_meter", how.PLAIN),
+        ("air_handler_current", "Amps of the air handler", "clamp_meter", line.AIR_HANDLER_AMPS),
+        ("strip_current", "Amps of the electric strips", "clamp_meter", how.PLAIN),
+        ("voltage", "Volts at the panel", "volt_meter", line.PANEL_VOLTS),
     )
     return [
         *(
@@ -146,11 +148,12 @@ def electrical() -> list[Measurement]:
                 way="measure",
                 minutes=3,
                 group="electrical",
-                truth=field(source),
+                truth=field(key),
                 needs=meter,
+                techniques=ways,
                 caution=LIVE,
             )
-            for key, name, tool, source in rows
+            for key, name, tool, ways in rows
         ),
     ]
 

@@ -1,5 +1,6 @@
 """With the customer, in the rooms and in the space around the ducts."""
 
+from simulator.instruments import air_techniques as airy
 from simulator.instruments import techniques as how
 from simulator.instruments.measurement import Measurement, Truth, damp, field, wet
 
@@ -105,6 +106,7 @@ def rooms() -> list[Measurement]:
             minutes=6,
             group="house",
             truth=field("house_pressure"),
+            techniques=airy.HOUSE_PRESSURE,
             caution="Negative pressure can pull exhaust out of fuel-fired appliances: if in "
             "doubt stop, ventilate and refer.",
         ),
@@ -129,6 +131,7 @@ def registers() -> list[Measurement]:
             minutes=3,
             group="air",
             truth=field("near_register_temperature"),
+            techniques=airy.IN_STREAM,
             caution=LADDER,
         ),
         Measurement(
@@ -140,6 +143,7 @@ def registers() -> list[Measurement]:
             minutes=4,
             group="air",
             truth=field("far_register_temperature"),
+            techniques=airy.IN_STREAM,
             caution=LADDER,
         ),
         Measurement(
@@ -166,11 +170,12 @@ def zone_air() -> list[Measurement]:
         Supply side, then return side.
     """
     air, moist = "thermometer", "hygrometer"
+    warm, damp_at = airy.ZONE_TEMPERATURE, airy.ZONE_HUMIDITY
     rows = (
-        ("zone_temperature", "Air temperature around the supply ducts", air, field),
-        ("zone_humidity", "Humidity around the supply ducts", moist, _moisture),
-        ("return_zone_temperature", "Air temperature around the return", air, field),
-        ("return_zone_humidity", "Humidity around the return", moist, _moisture),
+        ("zone_temperature", "Air temperature around the supply ducts", air, field, warm),
+        ("zone_humidity", "Humidity around the supply ducts", moist, _moisture, damp_at),
+        ("return_zone_temperature", "Air temperature around the return", air, field, how.PLAIN),
+        ("return_zone_humidity", "Humidity around the return", moist, _moisture, how.PLAIN),
     )
     return [
         Measurement(
@@ -183,8 +188,9 @@ def zone_air() -> list[Measurement]:
             group="house",
             truth=truth(key),
             needs=() if key.startswith("return") else ("hazard_look_zone",),
+            techniques=ways,
         )
-        for key, name, tool, truth in rows
+        for key, name, tool, truth, ways in rows
     ]
 
 

@@ -63,7 +63,7 @@ def refrigerant() -> list[Measurement]:
             group="high side",
             truth=gauge("vapour_port_pressure"),
             needs=gauges,
-            techniques=special.SUCTION_GAUGE,
+            techniques=special.VAPOUR_GAUGE,
             caution=PRESSURE,
         ),
         Measurement(

@@ -118,6 +118,17 @@ def _discharge_port(felt: Felt) -> float:
     return float(felt.point.discharge_pressure) - float(felt.point.pressure) + 0.0 * felt.value
 
 
+def _large_port(felt: Felt) -> float:
+    """Hot gas while heating; the same gas as ever while cooling."""
+    point = felt.point
+    return felt.value + float(point.vapour_port_pressure) - float(point.suction_pressure)
+
+
+def _not_seated(felt: Felt) -> float:
+    """A valve core that is barely pressed fills the hose slowly: a fifth to a half too low."""
+    return felt.value * (0.80 - 0.30 * felt.draw)
+
+
 TABLE = "table_"
 
 
@@ -145,11 +156,17 @@ def _tables() -> tuple[Technique, ...]:
 
 
 LABEL = careful("Gauge set to the refrigerant on the label")
-SUCTION_GAUGE = (LABEL, *_tables())
+NOT_SEATED = Technique("not_seated", "Hose half tight, valve core barely pressed", _not_seated)
+VAPOUR_GAUGE = (LABEL, *_tables(), NOT_SEATED)
+SUCTION_GAUGE = (
+    *VAPOUR_GAUGE,
+    Technique("large_port", "At the large pipe's port, whichever way it runs", _large_port),
+)
 LIQUID_GAUGE = (
     LABEL,
     *_tables(),
     Technique("discharge_port", "At the discharge port", _discharge_port),
+    NOT_SEATED,
 )
 LEADS_OFF = (
     careful("Discharged, leads off"),

@@ -31,11 +31,14 @@ class Technique:
         For people.
     felt : callable
         What the sensor feels; the draw is one for the whole visit.
+    minutes : float, optional
+        Site time it takes, in minutes; as long as the measurement says where left out.
     """
 
     id: str
     name: str
     felt: Callable[[Felt], float] = lambda felt: felt.value
+    minutes: float | None = None
 
 
 def careful(name: str) -> Technique:
@@ -155,6 +158,5 @@ OVER_FAN = (
     careful("Three points around the fan"),
     Technique("one_point", "One point over the motor", _far_from_fan),
 )
-TAP = (careful("Tip facing the flow, panels on"),)
 PLAIN = (careful("As usual"),)
 UNZEROED = _unzeroed

@@ -183,6 +183,10 @@ CARELESS = [
     ("tracer_return", "breath", 1),
     ("run_time", "one_cycle", 1),
     ("vapour_line_temperature", "bare", 1),
+    ("coil_airflow", "centre", 1),
+    ("zone_temperature", "hatch", -1),
+    ("static_supply", "leaking_hole", -1),
+    ("static_after_filter", "leaking_hole", 1),
 ]
 
 

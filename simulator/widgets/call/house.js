@@ -108,7 +108,10 @@ function testRow(test, view, open, ui, act, overId) {
           onchange: (e) => { ui.technique[test.id] = e.target.value; },
         },
         test.techniques.map((technique) =>
-          el("option", { value: technique.id, selected: technique.id === chosen }, technique.name)))),
+          el("option", { value: technique.id, selected: technique.id === chosen },
+            technique.minutes === test.minutes
+              ? technique.name
+              : `${technique.name} (${technique.minutes}\u00a0${WORDS.min})`)))),
       last && el("p", { class: "landed" },
         last.words || el("strong", {}, withUnit(last.shown, last.unit)),
         el("span", { class: "small" }, ` ${atMinute(last.minute)}`,
