@@ -45,7 +45,8 @@ function finding(view, ui, act) {
       near.length > 0 ? near.map(named) : el("p", { class: "small" }, WORDS.noneLikely),
       el("details", { open: ui.allCauses, ontoggle: (e) => { ui.allCauses = e.target.open; } },
         el("summary", { "data-key": "all-causes" }, WORDS.allCauses),
-        el("div", { class: "two-columns" }, far.map(named)))),
+        el("div", { class: "two-columns" }, byFamily(far).map(([family, some]) =>
+          el("div", { class: "cited", role: "group", "aria-label": family }, el("p", { class: "small" }, family), some.map(named)))))),
     el("fieldset", {}, el("legend", {}, WORDS.findingCited),
       view.sheet.length === 0 && el("p", { class: "small" }, WORDS.nothingYet),
       view.places.map((place) => {
@@ -56,6 +57,11 @@ function finding(view, ui, act) {
             `${row.name}: ${row.words || withUnit(row.shown, row.unit)} (${atMinute(Math.round(row.minute))})`)));
       })),
     stating(view, ui, act));
+}
+
+function byFamily(some) {
+  const families = [...new Set(some.map((cause) => cause.family))];
+  return families.map((family) => [family, some.filter((cause) => cause.family === family)]);
 }
 
 function statedAs(view, code, size) {
