@@ -5,6 +5,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from simulator.components.air_resistance import coil_resistance
 from simulator.components.blower import Blower, run_against
 from simulator.components.indoor_coil import IndoorCoil
 from simulator.instruments.part_values import USUAL_COIL_DROP
@@ -54,9 +55,9 @@ def _table(blower: Blower, coil: IndoorCoil) -> tuple[tuple[float, ...], tuple[f
     sound = replace(blower, torque_fraction=1.0)
     # Printed for the coil as it left the works, whatever sits on it now.
     clean = min(float(coil.wet_pressure_drop), USUAL_COIL_DROP)
-    coil_resistance = clean / coil.rated_airflow**1.8
+    behind = coil_resistance(clean, coil.rated_airflow, TABLE_DENSITY)
     square = np.geomspace(20.0, 6000.0, 80)
-    flow = np.asarray(run_against(sound, square, coil_resistance, TABLE_DENSITY).airflow)
+    flow = np.asarray(run_against(sound, square, behind, TABLE_DENSITY).airflow)
     external = square * flow**2
     order = np.argsort(external)
     return tuple(external[order].tolist()), tuple(flow[order].tolist())

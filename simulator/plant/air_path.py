@@ -60,9 +60,9 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     density = moist_air.density(
         conditions.indoor_temperature, conditions.indoor_humidity_ratio, conditions.pressure
     )
-    return_duct = air_resistance.square_resistance(ducts.return_drop, unit.rated_airflow)
+    return_duct = air_resistance.square_resistance(ducts.return_drop, unit.rated_airflow, density)
     filter_square = air_resistance.square_resistance(
-        ducts.clean_filter_drop * ducts.filter_loading, unit.rated_airflow
+        ducts.clean_filter_drop * ducts.filter_loading, unit.rated_airflow, density
     )
     # Slot and grille both pull with the root of the same suction: fixed shares.
     through_slot = air_resistance.opening_conductance(ducts.slot_area, density)
@@ -70,9 +70,11 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     slot_share = through_slot / (through_slot + through_filter)
     house_share = (1.0 - slot_share) * (1.0 - ducts.return_leak)
     room_share = np.maximum(house_share - bypass, 1e-3)
-    supply, room_shares = _branches(ducts, unit.rated_airflow, conditions.zone_call)
+    whole = air_resistance.square_resistance(ducts.supply_drop, unit.rated_airflow, density)
+    left_open, room_shares = _branches(ducts, conditions.zone_call)
+    supply = whole / left_open**2
     register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
-    coil = _coil_resistance(unit, conditions)
+    coil = air_resistance.coil_resistance(_coil_drop(unit, conditions), unit.rated_airflow, density)
     square = (
         return_duct * room_share**2 + filter_square * house_share**2 + supply * register_share**2
     )
@@ -121,8 +123,11 @@ def trunk_statics(installation: Installation, path: AirPath) -> tuple[Values, Va
         Return and supply, against the room. [Pa]
     """
     ducts, rated = installation.ducts, installation.unit.rated_airflow
-    back = air_resistance.square_resistance(ducts.return_drop - ducts.return_grille_drop, rated)
-    out = air_resistance.square_resistance(ducts.supply_drop - ducts.supply_branch_drop, rated)
+    air = path.mass_flow / path.airflow
+    back = air_resistance.square_resistance(
+        ducts.return_drop - ducts.return_grille_drop, rated, air
+    )
+    out = air_resistance.square_resistance(ducts.supply_drop - ducts.supply_branch_drop, rated, air)
     return (
         path.before_filter + back * (path.airflow * path.room_share) ** 2,
         path.supply - out * (path.airflow * path.register_share) ** 2,
@@ -134,8 +139,8 @@ def _bypass(ducts: Ducts, zone_call: Values) -> Values:
     return ducts.bypass_share + ducts.zoned_bypass_share * np.where(np.asarray(zone_call) > 0, 1, 0)
 
 
-def _branches(ducts: Ducts, rated: Values, zone_call: Values) -> tuple[Values, tuple[Values, ...]]:
-    """Resistance of the supply duct [Pa s²/m⁶] and what each room gets of its flow [-]."""
+def _branches(ducts: Ducts, zone_call: Values) -> tuple[Values, tuple[Values, ...]]:
+    """What is open of the supply duct's branches, and what each room gets of its flow [-]."""
     called, resting = np.asarray(zone_call), ducts.zone_dampers
 
     def damper(zone: Values) -> Values:
@@ -151,16 +156,15 @@ def _branches(ducts: Ducts, rated: Values, zone_call: Values) -> tuple[Values, t
         )
     )
     left_open = sum(branches)
-    whole = air_resistance.square_resistance(ducts.supply_drop, rated)
-    return whole / left_open**2, tuple(branch / left_open for branch in branches)
+    return left_open, tuple(branch / left_open for branch in branches)
 
 
-def _coil_resistance(unit: Unit, conditions: Conditions) -> Values:
-    """Coil drop over flow to the power 1.8; water and ice narrow the passages."""
+def _coil_drop(unit: Unit, conditions: Conditions) -> Values:
+    """At rated airflow [Pa]; water and ice narrow the passages."""
     coil = unit.indoor_coil
     dew_point = moist_air.dew_point(conditions.indoor_humidity_ratio, conditions.pressure)
     wetness = 1.0 / (1.0 + np.exp(-(dew_point - WATER_ON_COIL) / 1.0))
     if conditions.mode == "heating":
         wetness = 0.0 * wetness
     drop = coil.wet_pressure_drop * (coil.dry_share + (1.0 - coil.dry_share) * wetness)
-    return drop / indoor_coil.free_passage(coil) ** 3 / unit.rated_airflow**1.8
+    return drop / indoor_coil.free_passage(coil) ** 3

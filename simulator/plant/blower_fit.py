@@ -6,6 +6,7 @@ from typing import NamedTuple
 import numpy as np
 
 from simulator.components import blower as fans
+from simulator.components.air_resistance import coil_resistance
 from simulator.components.blower import Blower
 from simulator.plant.data_sheet import PublishedUnit
 from simulator.quantities.values import Array
@@ -51,7 +52,7 @@ def fitted(sheet: PublishedUnit, dry_coil_drop: float, usual_diameter: float) ->
             sheet.blower.power,
         )
     )
-    rise = static + dry_coil_drop * (airflow / sheet.airflow) ** 1.8
+    rise = static + coil_resistance(dry_coil_drop, sheet.airflow, AIR) * airflow**1.8
     table = _Table(static, airflow, power, rise)
     tried = [_at_diameter(sheet, table, usual_diameter * float(share)) for share in DIAMETERS]
     errors = [_error(one, table) for one in tried]
