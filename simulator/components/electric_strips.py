@@ -2,7 +2,13 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from simulator.quantities.values import Values
+
+# Air leaving a heater never exceeds 200 °F, UL 1995 (from memory); limits in the air beside the
+# elements open sooner: 175 °F of mixed air, common practice, no source [K].
+LIMIT_OPENS = 352.6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +55,24 @@ def strip_power(strips: ElectricStrips, voltage: Values) -> Values:
     0.751
     """
     return strips.energised_power * strips.working_share * (voltage / strips.plate_voltage) ** 2
+
+
+def limited_power(power: Values, most: Values) -> Values:
+    """What the limit leaves of the strips' power, on and off again over some minutes.
+
+    Parameters
+    ----------
+    power : float
+        Of the elements that are on. [W]
+    most : float
+        That brings the air to where the limit opens. [W]
+
+    Returns
+    -------
+    float
+        Mean over its cycles. [W]
+    """
+    return np.clip(most, 0.0, power)
 
 
 def motor_current(power: Values, voltage: Values, power_factor: Values) -> Values:

@@ -16,13 +16,9 @@ from simulator.plant.installation import Installation
 def apply(installation: Installation, severity: Severity) -> Installation:
     """See ``FaultKind``."""
     unit = installation.unit
-    strips = replace(
-        unit.strips,
-        energised_power=unit.strips.energised_power + severity,
-        installed_power=np.maximum(
-            unit.strips.installed_power, unit.strips.energised_power + severity
-        ),
-    )
+    # Kits are fitted apart from the unit: where more stays on than its plate says, it is larger.
+    stuck = np.maximum(unit.strips.energised_power, severity)
+    strips = replace(unit.strips, energised_power=stuck)
     return replace(installation, unit=replace(unit, strips=strips))
 
 

@@ -57,28 +57,26 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     """
     unit, ducts = installation.unit, installation.ducts
     bypass = _bypass(ducts, conditions.zone_call)
-    density = moist_air.density(
-        conditions.indoor_temperature, conditions.indoor_humidity_ratio, conditions.pressure
-    )
-    return_duct = air_resistance.square_resistance(ducts.return_drop, unit.rated_airflow, density)
-    filter_square = air_resistance.square_resistance(
-        ducts.clean_filter_drop * ducts.filter_loading, unit.rated_airflow, density
-    )
+    density = _density(conditions)
+
+    def square(drop: Values) -> Values:
+        return air_resistance.square_resistance(drop, unit.rated_airflow, density)
+
+    return_duct = square(ducts.return_drop)
+    filter_square = square(ducts.clean_filter_drop * ducts.filter_loading)
     # Slot and grille both pull with the root of the same suction: fixed shares.
     through_slot = air_resistance.opening_conductance(ducts.slot_area, density)
     through_filter = (1.0 - ducts.return_leak) / np.sqrt(return_duct + filter_square)
     slot_share = through_slot / (through_slot + through_filter)
     house_share = (1.0 - slot_share) * (1.0 - ducts.return_leak)
     room_share = np.maximum(house_share - bypass, 1e-3)
-    whole = air_resistance.square_resistance(ducts.supply_drop, unit.rated_airflow, density)
     left_open, room_shares = _branches(ducts, conditions.zone_call)
-    supply = whole / left_open**2
+    supply = square(ducts.supply_drop) / left_open**2
     register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
-    coil = air_resistance.coil_resistance(_coil_drop(unit, conditions), unit.rated_airflow, density)
-    square = (
-        return_duct * room_share**2 + filter_square * house_share**2 + supply * register_share**2
-    )
-    point = blower.run_against(unit.blower, square, coil, density)
+    coil = _coil_resistance(unit, conditions)
+    whole = return_duct * room_share**2 + filter_square * house_share**2
+    whole = whole + supply * register_share**2
+    point = blower.run_against(unit.blower, whole, coil, density)
     flow = point.airflow
     before_filter = -return_duct * (flow * room_share) ** 2
     after_filter = before_filter - filter_square * (flow * house_share) ** 2
@@ -159,12 +157,20 @@ def _branches(ducts: Ducts, zone_call: Values) -> tuple[Values, tuple[Values, ..
     return left_open, tuple(branch / left_open for branch in branches)
 
 
-def _coil_drop(unit: Unit, conditions: Conditions) -> Values:
-    """At rated airflow [Pa]; water and ice narrow the passages."""
+def _density(conditions: Conditions) -> Values:
+    """Of room air [kg/m³]."""
+    return moist_air.density(
+        conditions.indoor_temperature, conditions.indoor_humidity_ratio, conditions.pressure
+    )
+
+
+def _coil_resistance(unit: Unit, conditions: Conditions) -> Values:
+    """Coil drop over flow to the power 1.8; water and ice narrow the passages."""
     coil = unit.indoor_coil
     dew_point = moist_air.dew_point(conditions.indoor_humidity_ratio, conditions.pressure)
     wetness = 1.0 / (1.0 + np.exp(-(dew_point - WATER_ON_COIL) / 1.0))
     if conditions.mode == "heating":
         wetness = 0.0 * wetness
     drop = coil.wet_pressure_drop * (coil.dry_share + (1.0 - coil.dry_share) * wetness)
-    return drop / indoor_coil.free_passage(coil) ** 3
+    drop = drop / indoor_coil.free_passage(coil) ** 3
+    return air_resistance.coil_resistance(drop, unit.rated_airflow, _density(conditions))

@@ -2,6 +2,8 @@
 
 from typing import Any
 
+import numpy as np
+
 from simulator.components.electric_strips import motor_current
 from simulator.components.supply_circuit import added_current
 from simulator.plant import air_path, fixed_air, house_air
@@ -26,9 +28,6 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
         By field name.
     """
     path, conditions = case.path, case.conditions
-    blower = case.installation.unit.blower
-    blower_current = motor_current(path.blower_power, conditions.voltage, blower.power_factor)
-    strip_current = motor_current(air.strip_power, conditions.voltage, 1.0)
     fades = fixed_air.run_fades(case)
     zone, plenum = air.supply_zone, air.plenum
     registers = tuple(
@@ -39,14 +38,7 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
     rooms = house_air.delivered(case, plenum, registers)
     return {
         **_path_fields(case),
-        "blower_current": blower_current,
-        "strip_power": air.strip_power,
-        "strip_current": strip_current,
-        "air_handler_power": path.blower_power + air.strip_power,
-        "air_handler_current": added_current(
-            (path.blower_power, blower_current, conditions.voltage),
-            (air.strip_power, strip_current, conditions.voltage),
-        ),
+        **_electrical(case, air),
         "grille_temperature": conditions.indoor_temperature,
         "grille_humidity_ratio": conditions.indoor_humidity_ratio,
         "air_handler_return_temperature": air.entering.temperature,
@@ -75,6 +67,30 @@ def air_fields(case: Case, air: AirStates) -> dict[str, Any]:
         "voltage": conditions.voltage,
         "pressure": conditions.pressure,
     }
+
+
+def _electrical(case: Case, air: AirStates) -> dict[str, Values]:
+    """Blower and strips."""
+    volts, blower_power = case.conditions.voltage, case.path.blower_power
+    factor = case.installation.unit.blower.power_factor
+    blower_current = motor_current(blower_power, volts, factor)
+    strip_current = motor_current(air.strip_power, volts, 1.0)
+    return {
+        "blower_current": blower_current,
+        "strip_power": air.strip_power,
+        "strip_duty": _strip_duty(air),
+        "strip_current": strip_current,
+        "air_handler_power": blower_power + air.strip_power,
+        "air_handler_current": added_current(
+            (blower_power, blower_current, volts), (air.strip_power, strip_current, volts)
+        ),
+    }
+
+
+def _strip_duty(air: AirStates) -> Values:
+    """What the limit leaves of the strips' time [-]."""
+    is_off = np.asarray(air.strips_called == 0.0)
+    return np.where(is_off, 1.0, air.strip_power / np.where(is_off, 1.0, air.strips_called))
 
 
 def _path_fields(case: Case) -> dict[str, Values | Array]:

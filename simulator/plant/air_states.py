@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from simulator.components import electric_strips
 from simulator.components.indoor_coil import CoilAir
 from simulator.plant import zone_balance
 from simulator.plant.case import Case
@@ -14,7 +15,10 @@ from simulator.quantities.values import Values
 
 
 class AirStates(NamedTuple):
-    """Air along its path; temperatures [K], humidity ratios [kg/kg], heat [W]."""
+    """Air along its path; temperatures [K], humidity ratios [kg/kg], heat [W].
+
+    The strips' own limit leaves ``strip_power`` of ``strips_called``.
+    """
 
     entering: ZoneAir
     leaving: ZoneAir
@@ -22,6 +26,7 @@ class AirStates(NamedTuple):
     supply_zone: ZoneAir
     return_zone: ZoneAir
     strip_power: Values
+    strips_called: Values
 
 
 def coil_air(case: Case, temperature: Values, humidity_ratio: Values) -> CoilAir:
@@ -79,7 +84,12 @@ def air_states(
     wet = np.minimum(wet, air.humidity_ratio)
     humidity = saturated_air.without_fog(leaving_enthalpy, wet, air.pressure)
     leaving = ZoneAir(moist_air.temperature_from_enthalpy(leaving_enthalpy, humidity), humidity)
-    warmed = leaving_enthalpy + (case.path.blower_power + fixed.strip_power) / flow
+    strips = fixed.strip_power
+    if np.any(strips):
+        hottest = moist_air.enthalpy(electric_strips.LIMIT_OPENS, humidity)
+        most = flow * (hottest - leaving_enthalpy) - case.path.blower_power
+        strips = electric_strips.limited_power(strips, most)
+    warmed = leaving_enthalpy + (case.path.blower_power + strips) / flow
     plenum = ZoneAir(moist_air.temperature_from_enthalpy(warmed, humidity), humidity)
 
     supply_zone, return_zone = _zones(case, fixed, plenum)
@@ -89,6 +99,7 @@ def air_states(
         plenum,
         supply_zone,
         return_zone,
+        strips,
         fixed.strip_power,
     )
 

@@ -20,8 +20,9 @@ from simulator.plant.day_record import (
     sun,
 )
 from simulator.plant.installation import Installation
+from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.rooms import STEP, Between, Outside, Room, stepped
-from simulator.quantities.values import Array
+from simulator.quantities.values import Array, Values
 
 Step: TypeAlias = Callable[[int, Room], tuple[Room, Array]]
 FIRST_WATER = 0.0105  # in the rooms before the first day [kg/kg]; chosen
@@ -159,7 +160,7 @@ def _grid(installation: Installation, weather: DayWeather, goal: float, *, calli
     )
     rows = np.stack(
         np.broadcast_arrays(
-            point.delivered_sensible,
+            _taken(point),
             dryness * (point.grille_humidity_ratio - point.supply_plenum_humidity_ratio),
             point.infiltration_airflow,
             point.compressor_power,
@@ -171,6 +172,11 @@ def _grid(installation: Installation, weather: DayWeather, goal: float, *, calli
     )
     shape = tuple(len(axis) for axis in axes)
     return _Grid(axes, rows.reshape(*shape, len(_COLUMNS)))
+
+
+def _taken(point: OperatingPoint) -> Values:
+    """Sensible heat from the rooms [W]; a stuck reversing valve heats them."""
+    return np.where(np.asarray(point.mode) == "heating", -1.0, 1.0) * point.delivered_sensible
 
 
 def _lookup(grid: _Grid, place: tuple[float, float, float]) -> Array:

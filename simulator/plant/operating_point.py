@@ -119,6 +119,8 @@ class OperatingPoint:
         At the terminals. [A]
     strip_power : float
         Of the electric strips. [W]
+    strip_duty : float
+        Part of the time that their limit leaves them on; 1 where it stays closed. [-]
     strip_current : float
         At the terminals. [A]
     air_handler_power : float
@@ -241,6 +243,7 @@ class OperatingPoint:
     blower_power: Values
     blower_current: Values
     strip_power: Values
+    strip_duty: Values
     strip_current: Values
     air_handler_power: Values
     air_handler_current: Values

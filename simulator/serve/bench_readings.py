@@ -12,7 +12,14 @@ from simulator.properties.moist_air import ZERO_CELSIUS
 from simulator.quantities.shown import show, to_display
 from simulator.serve.stand import house_day
 from simulator.serve.stand.fault_fit import unfit
-from simulator.serve.stand.gauges import GAUGE_FED, by_gauges, gauges_said, switch_said
+from simulator.serve.stand.gauges import (
+    GAUGE_FED,
+    beyond_said,
+    by_gauges,
+    gauges_said,
+    limit_said,
+    switch_said,
+)
 from simulator.serve.stand.given import need_known
 from simulator.serve.stand.setting import (
     Setting,
@@ -68,6 +75,7 @@ TRUTH: dict[str, tuple[str, str]] = {
     "refrigerant_charge": ("refrigerant_charge", "mass"),
     "supply_leak_airflow": ("supply_leak_airflow", "airflow"),
     "return_leak_airflow": ("return_leak_airflow", "airflow"),
+    "strip_duty": ("strip_duty", "fraction"),
     "zone_temperature": ("zone_temperature", "temperature"),
     "return_zone_temperature": ("return_zone_temperature", "temperature"),
 }
@@ -130,6 +138,7 @@ def readings(**asked: Any) -> dict[str, Any]:
     notes = [why for name, why in reasons.items() if asked.get("faults", {}).get(name)]
     notes += gauges_said(setting.gauges, built.unit.refrigerant)
     notes += switch_said(built, point.state)
+    notes += beyond_said(point, setting.gauges) + limit_said(point)
     table |= {"notes": notes} if notes else {}
     table["truth"] |= house_day.truth(built, around) | _cycling(built, around, point.state)
     valid = charge_test.is_valid(built, point, setting.gauges)

@@ -17,7 +17,7 @@ from simulator.quantities.values import Array
 
 DEGREE = 1 / 1.8  # [K]
 # Hottest saturation temperature each table was made for, in whole °F.
-TOPS = {"R-22": 160.0, "R-32": 160.0, "R-410A": 150.0, "R-454B": 140.0}
+TOPS = {"R-22": 160.0, "R-32": 160.0, "R-410A": 150.0, "R-454B": 150.0}
 # Saturation temperature: a cold coil, a warm one, a hot condenser, and close to critical.
 BANDS = [
     (name, low, min(high, top))

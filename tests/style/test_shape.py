@@ -29,7 +29,6 @@ LARGER_BODIES = {
     "instruments/outdoor_measurements.py outdoor_pipes": 60,  # the same
     "instruments/room_measurements.py rooms": 66,  # the same
     "plant/air_path.py settle": 45,  # one set of equations
-    "plant/air_report.py air_fields": 50,  # a list of fields
     "plant/circuit.py evaluate": 65,  # the walk round the circuit
 }
 DRAWERS = {"utils", "util", "helpers", "helper", "common", "manager", "misc", "base"}

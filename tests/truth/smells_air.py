@@ -193,10 +193,10 @@ def _label(field: Field) -> Smelt:
 
 
 def _altitude(field: Field) -> Smelt:
-    """Factor of cfm and °F at 5,000 ft against sea level; gauges against the barometer there."""
+    """Factor of cfm and °F at 5,000 ft and at sea level; gauges and drops in the air there."""
     del field
     high = float(moist_air.standard_pressure(1524.0))
-    each = {}
+    each, drops = {}, []
     for name, pressure, middle in (
         ("sea_level", STANDARD_PRESSURE, 1.053),
         ("high_up", high, 0.873),
@@ -210,6 +210,11 @@ def _altitude(field: Field) -> Smelt:
         absolute = fluid.dew_pressure(np.array([point.suction_line_temperature - point.superheat]))
         off = float(absolute[0] - point.suction_pressure) / 6894.757
         each[f"{name}_psi_off"] = (off, -0.1, 0.1)
+        drops.append(
+            float(point.filter_drop * point.airflow / point.air_mass_flow)
+            / float(point.airflow) ** 2
+        )
+    each["drop_per_head"] = (drops[1] / drops[0], 0.99, 1.01)
     return figures(**each)
 
 
@@ -239,5 +244,6 @@ AIR_SMELLS = (
     Smell(number=26, fails_if="pressures of another fluid than the label's, or A2L not marked",
           bar="standing within 3 psi; class by fluid", found=_label),
     Smell(number=34, fails_if="1.08 at altitude; gauge and absolute mixed",
-          bar="1.053 and 0.873 ±4 %; saturation within 0.1 psi", found=_altitude),
+          bar="1.053 and 0.873 ±4 %; saturation within 0.1 psi; drop ∝ ρ v² within 1 %",
+          found=_altitude),
 )  # fmt: skip

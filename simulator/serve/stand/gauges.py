@@ -58,6 +58,54 @@ def gauges_said(gauges: str | None, circuit: str) -> list[str]:
     ]
 
 
+def beyond_said(point: OperatingPoint, gauges: str | None, system: str = "us") -> list[str]:
+    """That the head stands above the table the gauges are set to.
+
+    Parameters
+    ----------
+    point : OperatingPoint
+        Floats.
+    gauges : str or None
+        Refrigerant that the gauges are set to; None for what is in the circuit.
+    system : str
+        ``us`` or ``si``: in whose units the sentence speaks.
+
+    Returns
+    -------
+    list
+        One sentence, or none.
+    """
+    if gauges is None:
+        return []
+    end = refrigerant.load(gauges).highest_pressure
+    if float(point.liquid_pressure) <= end:
+        return []
+    told = show(end - STANDARD_PRESSURE, "gauge_pressure", system, decimals=0)
+    return [f"The table of {gauges} ends at {told}: subcooling is worked out with its last row."]
+
+
+def limit_said(point: OperatingPoint) -> list[str]:
+    """That the strips' own limit opens and closes.
+
+    Parameters
+    ----------
+    point : OperatingPoint
+        Floats.
+
+    Returns
+    -------
+    list
+        One sentence, or none.
+    """
+    duty = float(point.strip_duty)
+    if duty >= 1.0:
+        return []
+    return [
+        f"The strips' limit opens and closes: they are on {100.0 * duty:.0f} % of the time, and "
+        "amps and watts are means over that."
+    ]
+
+
 def switch_said(built: Installation, state: str, system: str = "us") -> list[str]:
     """That a trip is told below the unit's own switch, where another refrigerant's tables end.
 

@@ -8,7 +8,7 @@ from simulator.plant import stacking, steady
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.entered import BadEntry
 from simulator.serve.stand.fault_fit import unfit, zones_of
-from simulator.serve.stand.gauges import gauges_said, switch_said
+from simulator.serve.stand.gauges import beyond_said, gauges_said, limit_said, switch_said
 from simulator.serve.stand.limits import (
     MODES,
     MOTORS,
@@ -160,6 +160,8 @@ def _beside(setting: Setting, now: OperatingPoint, system: str) -> list[str]:
     return [
         *gauges_said(setting.gauges, built.unit.refrigerant),
         *switch_said(built, now.state, system),
+        *beyond_said(now, setting.gauges, system),
+        *limit_said(now),
     ]
 
 
