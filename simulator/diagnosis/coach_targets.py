@@ -29,7 +29,9 @@ from simulator.diagnosis.next_reading import Worth, next_readings
 from simulator.faults._catalogue import discover
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.steps import STEPS
+from simulator.instruments.techniques import careful
 
+CARE = careful("").id
 FEW_ANSWERS = 3  # questions after which a trainee who measures already is left in peace [-]
 BELONGS = "It belongs on the sheet before a finding is stated."
 CARRIED_NOT = "What is on your sheet does not carry your finding yet."
@@ -88,7 +90,9 @@ def _on_arrival(visit: Visit) -> str | None:
         return "consent"
     taken = newest(visit)
     has_measured = any(MEASUREMENTS[name].way != "ask" for name in taken)
-    unasked = [name for name in ASKED if name not in taken]
+    # An answer that was led is asked for again.
+    open_asked = {e.reading.measurement for e in visit.readings if e.reading.technique == CARE}
+    unasked = [name for name in ASKED if name not in open_asked]
     if unasked and (not has_measured or len(ASKED) - len(unasked) < FEW_ANSWERS):
         return unasked[0]
     if not visit.is_running and not any(

@@ -15,12 +15,14 @@ from simulator.diagnosis.scatter import Around
 from simulator.diagnosis.seen_parts import Shown, shown
 from simulator.diagnosis.solutions import Solutions, solutions
 from simulator.diagnosis.true_values import PARTS, true_values
+from simulator.instruments.techniques import careful
 from simulator.plant import energy, stacking
 from simulator.plant.conditions import Conditions
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Array
 
 MIDDLE_OF_VISIT = 60.0  # the table is for this minute; in minutes after arrival
+CAREFUL = careful("").id
 RIDGE = 0.5  # holds a fit to few draws near its mean [-]
 # Against whole days solved one by one: run time within 3 %; starts, which turn back at half
 # load and are no straight line, within 10 %.
@@ -65,6 +67,8 @@ class Expected:
         While it runs, and off for long.
     words : mapping
         Of each measurement that can answer in words, by whether the system runs.
+    loosely : mapping
+        The same where it is looked at or felt carelessly, by technique too.
     sound : OperatingPoint
         The house with nothing wrong, running; what a careless technique is worked out with.
     """
@@ -76,6 +80,7 @@ class Expected:
     running: Numbers
     resting: Numbers
     words: Mapping[tuple[str, bool], Shown]
+    loosely: Mapping[tuple[str, str, bool], Shown]
     sound: OperatingPoint
 
 
@@ -172,11 +177,12 @@ def expected(around: Around, listed: tuple[Hypothesis, ...], *, mode: str) -> Ex
     drawn = np.bincount(solved.owner, minlength=len(listed))
     share = np.array([len(rows) for rows in cells]) / drawn[owner]
     column, on, off = true_values(solved, around, mode)
-    words = {
-        (name, is_running): told
+    told = {
+        (name, way, is_running): one
         for is_running in (True, False)
-        for name, told in shown(solved, cells, is_running=is_running).items()
+        for (name, way), one in shown(solved, cells, is_running=is_running).items()
     }
+    words = {(name, on): one for (name, way, on), one in told.items() if way == CAREFUL}
     numbers = _from_sample(
         _widened(_fitted(on, solved, cells), column), column, words, is_running=True
     )
@@ -190,6 +196,7 @@ def expected(around: Around, listed: tuple[Hypothesis, ...], *, mode: str) -> Ex
             _widened(_fitted(off, solved, cells), column), column, words, is_running=False
         ),
         words=words,
+        loosely={key: one for key, one in told.items() if key[1] != CAREFUL},
         sound=stacking.chosen(solved.running, int(np.argmin(solved.owner))),
     )
 

@@ -228,7 +228,10 @@ def told_score(event: Measured, table: Expected) -> Array:
     array
         Shape (cells,). [-]
     """
-    told = table.words.get((event.reading.measurement, event.is_running))
+    name, way = event.reading.measurement, event.reading.technique
+    told = table.loosely.get(
+        (name, way, event.is_running), table.words.get((name, event.is_running))
+    )
     if told is None:
         return np.zeros(table.owner.size)
     if event.reading.value is not None:

@@ -3,7 +3,7 @@
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -43,7 +43,9 @@ class Shown:
     spread: Array | None
 
 
-def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> dict[str, Shown]:
+def shown(
+    solved: Solutions, cells: list[np.ndarray], *, is_running: bool
+) -> dict[tuple[str, str], Shown]:
     """All looks, and all measurements that take single plants.
 
     Parameters
@@ -58,7 +60,7 @@ def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> di
     Returns
     -------
     dict
-        By measurement.
+        By measurement and technique; the careful one alone where numbers come back.
     """
     items = [item for name, item in MEASUREMENTS.items() if sampled(name) and item.way != "ask"]
     points = solved.running if is_running else solved.resting
@@ -79,13 +81,21 @@ def shown(solved: Solutions, cells: list[np.ndarray], *, is_running: bool) -> di
     ends = np.cumsum([0, *(len(rows) for rows in picked)]).tolist()
     found = {}
     for item in items:
-        if item.id == "leak_search" and is_running:
-            told = [_answer(item, lucky) for one in seen for lucky in _by_luck(one)]
-            each = len(LUCK)
-        else:
-            told, each = [_answer(item, one) for one in seen], 1
-        found[item.id] = _counted([told[each * low : each * high] for low, high in pairwise(ends)])
+        for way in item.techniques[: 1 if item.has_number else None]:
+            if is_running and _takes_luck(item, way.id):
+                told = [_answer(item, lucky) for one in seen for lucky in _by_luck(one, way.id)]
+                each = len(LUCK)
+            else:
+                told = [_answer(item, replace(one, technique=way.id)) for one in seen]
+                each = 1
+            found[item.id, way.id] = _counted(
+                [told[each * low : each * high] for low, high in pairwise(ends)]
+            )
     return found
+
+
+def _takes_luck(item: Measurement, technique: str) -> bool:
+    return item.id == "leak_search" or (item.way == "feel" and technique != "careful")
 
 
 def _picked(rows: np.ndarray, solved: Solutions, most: int) -> np.ndarray:
@@ -112,9 +122,9 @@ def plain(words: str) -> str:
     return re.sub(r"\d+(\.\d+)?", "#", words)
 
 
-def _by_luck(seen: Seen) -> list[Seen]:
+def _by_luck(seen: Seen, technique: str) -> list[Seen]:
     """The same plant for every luck of one who searches."""
-    return [Seen(installation=seen.installation, point=seen.point, draw=luck) for luck in LUCK]
+    return [replace(seen, technique=technique, draw=luck) for luck in LUCK]
 
 
 def _answer(item: Measurement, seen: Seen) -> float | str:

@@ -139,6 +139,7 @@ def air_handler_senses() -> list[Measurement]:
             way=way,
             minutes=minutes,
             group="air",
+            techniques=how.STILL_AIR if way == "feel" else how.PLAIN,
             caution="Blower off before hands go in." if way == "look" else None,
         )
         for key, name, way, minutes in rows

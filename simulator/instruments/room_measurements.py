@@ -32,6 +32,7 @@ def customer() -> list[Measurement]:
             way="ask",
             minutes=minutes,
             group="house",
+            techniques=how.OPEN_QUESTION if key.startswith("ask_") else how.PLAIN,
         )
         for key, name, minutes in rows
     ]
@@ -228,5 +229,6 @@ def zone() -> list[Measurement]:
             minutes=6,
             group="air",
             needs=needs,
+            techniques=how.STILL_AIR,
         ),
     ]

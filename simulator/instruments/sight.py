@@ -11,6 +11,9 @@ from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 
 RUNNING_AIR = 0.02  # below this airflow nothing blows [m³/s]
+# Draws of one who does not wait for the room's draft: it hides a leak below, makes one above.
+HIDDEN, MADE_UP = 0.35, 0.65
+LED = "Yes, could be. Now that you say it: I suppose it was like that."
 
 
 def words(
@@ -36,7 +39,7 @@ def words(
     """
     if MEASUREMENTS[measurement].way == "ask":
         return texts.get(measurement, "Nothing more is known about that.")
-    if MEASUREMENTS[measurement].told is not None:
+    if MEASUREMENTS[measurement].told is not None or measurement in _SMOKED:
         return told(measurement, Seen(installation=installation, point=point), texts)
     if measurement == "look_thermostat":
         return texts.get(measurement, "Cooling, fan on automatic, setpoint below the room.")
@@ -60,7 +63,9 @@ def told(measurement: str, seen: Seen, texts: Mapping[str, str]) -> str:
     str
         Plain sentences.
     """
-    own = MEASUREMENTS[measurement].told
+    if MEASUREMENTS[measurement].way == "ask" and seen.technique != "careful":
+        return LED
+    own = MEASUREMENTS[measurement].told or _SMOKED.get(measurement)
     if own is None:
         return words(measurement, seen.installation, seen.point, texts)
     return texts.get(measurement) or own(seen)
@@ -98,14 +103,22 @@ def _slot(installation: Installation, point: OperatingPoint) -> str:
     return "Cover on, panels tight, gaskets whole."
 
 
-def _smoke_return(installation: Installation, point: OperatingPoint) -> str:
-    del installation
-    if not _blows(point):
+def _drawn(seen: Seen, leak: object, bounds: tuple[float, float]) -> int:
+    """How strongly smoke is moved: 0 to 2 by what leaks; a draft adds to it or hides it."""
+    share = _number(leak) / _number(seen.point.airflow)
+    level = sum(share >= bound for bound in bounds)
+    if seen.technique == "careful" or HIDDEN <= seen.draw < MADE_UP:
+        return level
+    return max(level - 1, 0) if seen.draw < HIDDEN else min(level + 1, len(bounds))
+
+
+def _smoke_return(seen: Seen) -> str:
+    if not _blows(seen.point):
         return "Smoke hangs still; nothing blows."
-    share = _number(point.return_leak_airflow) / _number(point.airflow)
-    if share < 0.03:
+    level = _drawn(seen, seen.point.return_leak_airflow, (0.03, 0.08))
+    if level == 0:
         return "Smoke drifts past the joints; hardly a wisp is drawn in."
-    if share < 0.08:
+    if level == 1:
         return "At some joints a thin thread of smoke is drawn in."
     return "Smoke is snatched into the joints; a hand feels the pull."
 
@@ -131,14 +144,13 @@ def _ducts(installation: Installation, point: OperatingPoint) -> str:
     return "Insulation blown aside around one joint of the trunk; the collar there sits askew."
 
 
-def _smoke_supply(installation: Installation, point: OperatingPoint) -> str:
-    del installation
-    if not _blows(point):
+def _smoke_supply(seen: Seen) -> str:
+    if not _blows(seen.point):
         return "Smoke hangs still; nothing blows."
-    share = _number(point.supply_leak_airflow) / _number(point.airflow)
-    if share < 0.05:
+    level = _drawn(seen, seen.point.supply_leak_airflow, (0.05, 0.12))
+    if level == 0:
         return "Here and there a faint breath of cool air, no more."
-    if share < 0.12:
+    if level == 1:
         return "Smoke is pushed away at several joints."
     return "A strong cold jet blows the smoke across the space."
 
@@ -158,9 +170,8 @@ def _outdoor_coil(installation: Installation, point: OperatingPoint) -> str:
 _LOOKS = {
     "look_filter": _filter,
     "look_slot": _slot,
-    "smoke_return": _smoke_return,
     "listen_blower": _blower,
     "look_ducts": _ducts,
-    "smoke_supply": _smoke_supply,
     "look_outdoor_coil": _outdoor_coil,
 }
+_SMOKED = {"smoke_return": _smoke_return, "smoke_supply": _smoke_supply}

@@ -159,4 +159,12 @@ OVER_FAN = (
     Technique("one_point", "One point over the motor", _far_from_fan),
 )
 PLAIN = (careful("As usual"),)
+OPEN_QUESTION = (
+    careful("An open question, answered in their own words"),
+    Technique("leading", "The answer you expect is in the question", minutes=1.0),
+)
+STILL_AIR = (
+    careful("Doors shut, the room's air still, each joint twice"),
+    Technique("draft", "Along the joints once, in the room's draft", minutes=3.0),
+)
 UNZEROED = _unzeroed

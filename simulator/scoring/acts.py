@@ -1,8 +1,9 @@
 """Points for what was done with people: the interview, the record."""
 
-from simulator.calls.events import WrittenUp
+from simulator.calls.events import Measured, WrittenUp
 from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
+from simulator.instruments.techniques import careful
 from simulator.scoring.part import Because, Part, part
 from simulator.scoring.promises import LOST, promised
 from simulator.scoring.safety import met_at, missed_by
@@ -17,6 +18,7 @@ ASKED = {
     "read_history": ("the job history", 0.5),
 }
 CONSENT = 1.0
+CARE = careful("").id
 
 
 def first_repair(visit: Visit) -> float:
@@ -33,6 +35,11 @@ def first_repair(visit: Visit) -> float:
         In minutes; endless without one.
     """
     return visit.repairs[0].minute if visit.repairs else float("inf")
+
+
+def _led(event: Measured) -> tuple[bool, int]:
+    """Led answers last, then by time."""
+    return event.reading.technique != CARE, event.seq
 
 
 def interview(visit: Visit, key: Key) -> Part:
@@ -52,10 +59,14 @@ def interview(visit: Visit, key: Key) -> Part:
     """
     del key
     because, points = [], 0.0
-    taken = {e.reading.measurement: e for e in reversed(visit.readings)}
+    # Of several answers the first one that was not led counts.
+    taken = {e.reading.measurement: e for e in sorted(visit.readings, key=_led, reverse=True)}
     for measurement, (words, worth) in ASKED.items():
         event = taken.get(measurement)
         if event is not None and event.minute <= first_repair(visit):
+            if event.reading.technique != CARE:
+                because.append(Because(f"You put the answer into their mouth: {words}.", event.seq))
+                continue
             points += worth
             because.append(Because(f"You asked or read {words}.", event.seq))
         else:

@@ -62,12 +62,14 @@ def weakness(visit: Visit, event: Measured) -> str | None:
         A sentence.
     """
     item = MEASUREMENTS[event.reading.measurement]
-    if event.reading.value is None:
+    if item.way == "measure" and event.reading.value is None:
         return None
     if event.reading.technique != CARE:
         name = {t.id: t.name for t in item.techniques}[event.reading.technique]
         way = name[:1].lower() + name[1:]
         return f"{item.name} at minute {event.minute:.0f} was taken carelessly ({way})."
+    if event.reading.value is None:
+        return None
     if TOOLS[item.tool_id] is TOOLS["manometer"]:
         zeroed = met_at(visit, "zero_manometer")
         if zeroed is None or zeroed.seq > event.seq:
@@ -105,12 +107,14 @@ def measuring(visit: Visit, key: Key) -> Part:
         text = f"Readings with a number: {len(numbers)}. Fewer than {FEW} are few to reason from."
     because.append(Because(text, left))
     used = {event.seq for event in cited(visit)}
-    weak = {event.seq: weakness(visit, event) for event in numbers}
-    for event in numbers:
+    # What is asked is graded with the interview.
+    judged = [e for e in visit.readings if MEASUREMENTS[e.reading.measurement].way != "ask"]
+    weak = {event.seq: weakness(visit, event) for event in judged}
+    for event in judged:
         again = any(
             later.seq > event.seq and later.reading.measurement == event.reading.measurement
             and weak[later.seq] is None
-            for later in numbers
+            for later in judged
         )  # fmt: skip
         said = weak[event.seq]
         if said and not again and (event.seq in used or event.reading.technique != CARE):

@@ -22,8 +22,9 @@ from simulator.scoring.stated import finding_whole
 # asks that the cause was mended and may be corrected for the weather, right repairs lose points
 # where nothing carried them, entering a space unlooked is unsafe, what changed is asked first,
 # and the record promises nothing that cannot be kept; 6: what was found may leave open what is
-# wrong beside it, a finding says how large and what is ruled out, and air waits for no circuit.
-VERSION = "6"
+# wrong beside it, a finding says how large and what is ruled out, and air waits for no circuit;
+# 7: looks and smoke taken carelessly cost what careless numbers do, led answers earn nothing.
+VERSION = "7"
 GATE_CAP = 40.0  # an unsafe act caps the whole
 FULL = 100.0
 
