@@ -90,6 +90,7 @@ class CircuitState(NamedTuple):
     condensing_available: Values
     condensing_needed: Values
     boiling_available: Values
+    boiling_film: Values
     boiling_needed: Values
     evaporator_heat: Values
     condenser_heat: Values
@@ -172,6 +173,7 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
         condensing_available=shed.available,
         condensing_needed=flow * shed.needed,
         boiling_available=made.boiling,
+        boiling_film=made.film,
         boiling_needed=flow * (made.boiling_end - shed.liquid.enthalpy),
         evaporator_heat=flow * (made.outlet.enthalpy - shed.liquid.enthalpy),
         condenser_heat=flow * (arriving[0] - shed.liquid.enthalpy),

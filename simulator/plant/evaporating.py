@@ -12,13 +12,17 @@ from simulator.quantities.values import Values
 
 
 class Evaporated(NamedTuple):
-    """Outlet state, enthalpy where boiling ends [J/kg], heats [W], superheat [delta K]."""
+    """Outlet state, enthalpy where boiling ends [J/kg], heats [W], superheat [delta K].
+
+    The film is by how much metal is warmer than what boils in it. [delta K]
+    """
 
     outlet: State
     boiling_end: Values
     boiling: Values
     sensible: Values
     superheat: Values
+    film: Values
 
 
 def evaporated(stream: Stream, duty: Duty) -> Evaporated:
@@ -58,4 +62,5 @@ def evaporated(stream: Stream, duty: Duty) -> Evaporated:
     outlet = side.vapour_side(stream.fluid, stream.log_pressure, low, end + superheating)
     sensible = indoor_coil.sensible_heat(air, boiling, 1.0 - dry_part, air_side)
     sensible = sensible + flow * superheating
-    return Evaporated(outlet, end, boiling, sensible, outlet.temperature - low.dew_temperature)
+    superheat = outlet.temperature - low.dew_temperature
+    return Evaporated(outlet, end, boiling, sensible, superheat, whole / inner)

@@ -36,7 +36,9 @@ class Frosting(NamedTuple):
     rate : array
         Of frost. [kg/s]
     evaporating : array
-        Of the outdoor coil. [K]
+        Of the outdoor coil, whose sensor tells it. [K]
+    surface : array
+        Of that coil's metal, on which frost settles. [K]
     reversed_heat : float
         To the coil in defrost. [W]
     reversed_cooling : float
@@ -52,6 +54,7 @@ class Frosting(NamedTuple):
     blower: Array
     rate: Array
     evaporating: Array
+    surface: Array
     reversed_heat: float
     reversed_cooling: float
     reversed_power: float
@@ -77,7 +80,7 @@ class Board(NamedTuple):
 
 _TABLES = (
     *("delivered_sensible", "compressor_power", "outdoor_fan_power"),
-    *("blower_power", "frost_rate", "evaporating_temperature"),
+    *("blower_power", "frost_rate", "evaporating_temperature", "boiling_surface_temperature"),
 )
 
 
@@ -176,7 +179,7 @@ def _values(point: OperatingPoint) -> Array:
 
 
 def _frosting(masses: Array, tables: Array, made: dict[str, float]) -> Frosting:
-    capacity, compressor, fan, blower, rate, evaporating = tables[: len(_TABLES)].copy()
+    capacity, compressor, fan, blower, rate, boils, surface = tables[: len(_TABLES)].copy()
     return Frosting(
         masses=masses,
         capacity=capacity,
@@ -184,7 +187,8 @@ def _frosting(masses: Array, tables: Array, made: dict[str, float]) -> Frosting:
         fan=fan,
         blower=blower,
         rate=rate,
-        evaporating=evaporating,
+        evaporating=boils,
+        surface=surface,
         reversed_heat=made["heat_rejected"],
         reversed_cooling=made["delivered_sensible"],
         reversed_power=made["compressor_power"],
@@ -213,8 +217,9 @@ def grown(frosted: Frosting, row: int, until: Board) -> Array:
         [kg]
     """
     masses, cold = frosted.masses, FREEZING - frosted.evaporating[row]
-    # Water settles as frost only where the coil boils below freezing.
-    rate = frosted.rate[row] * np.clip(cold / COAT, 0.0, 1.0)
+    # Water that settles freezes only where the metal is below freezing.
+    icy = FREEZING - frosted.surface[row]
+    rate = frosted.rate[row] * np.clip(icy / COAT, 0.0, 1.0)
     frost = [min(until.standing, float(masses[-1]))]
     for _ in range(round(until.until / STEP)):
         middle = frost[-1] + 0.5 * STEP * np.interp(frost[-1], masses, rate)

@@ -27,6 +27,8 @@ class OperatingPoint:
         Absolute, at the compressor outlet, air included. [Pa]
     evaporating_temperature : float
         Dew point in the boiling coil. [K]
+    boiling_surface_temperature : float
+        Of that coil's metal, warmer than what boils in it by the refrigerant's film. [K]
     condensing_temperature : float
         Bubble point of the refrigerant in the condensing coil. [K]
     evaporator_outlet_temperature : float
@@ -195,6 +197,7 @@ class OperatingPoint:
     vapour_port_pressure: Values
     discharge_pressure: Values
     evaporating_temperature: Values
+    boiling_surface_temperature: Values
     condensing_temperature: Values
     evaporator_outlet_temperature: Values
     suction_line_temperature: Values

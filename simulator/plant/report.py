@@ -168,6 +168,7 @@ def _heat_fields(case: Case, done: Evaluation) -> dict[str, Any]:
     return {
         "gross_capacity": gross,
         "evaporator_heat": now.evaporator_heat,
+        "boiling_surface_temperature": now.low.dew_temperature + now.boiling_film,
         "sensible_capacity": sensible,
         "condensate_rate": water,
         "frost_rate": frost,

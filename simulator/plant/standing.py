@@ -166,6 +166,7 @@ _OUTDOORS = (
     "liquid_line_temperature",
     "outdoor_leaving_temperature",
     "evaporating_temperature",
+    "boiling_surface_temperature",
     "liquid_after_drier_temperature",
 )
 _INDOORS = ("evaporator_outlet_temperature",)

@@ -222,11 +222,11 @@ def frost_of(point: OperatingPoint) -> dict[str, dict[str, Any]]:
     Returns
     -------
     dict
-        Value and unit by name: whether the coil boils below freezing, whether it collects
+        Value and unit by name: whether the coil's metal is below freezing, whether it collects
         frost, and how fast. Water that runs off a coil above freezing is no frost.
     """
     boils = point.state == "running" and point.mode == "heating"
-    freezing = boils and point.evaporating_temperature < ZERO_CELSIUS
+    freezing = boils and point.boiling_surface_temperature < ZERO_CELSIUS
     rate = float(point.frost_rate) if freezing else 0.0
     row = value_and_unit(rate, WORKED_OUT["frost_rate"])
     # Less than a hundredth of what the display shows is the solver's dust.

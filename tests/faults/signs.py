@@ -32,6 +32,9 @@ DAYS = {
     "heating_day": DayWeather(
         high=fahrenheit(30.0), low=fahrenheit(15.0), humidity_ratio=0.0022, noon_sun=300.0
     ),
+    "dry_heating_day": DayWeather(
+        high=fahrenheit(45.0), low=fahrenheit(30.0), humidity_ratio=0.0024, noon_sun=300.0
+    ),
     "mild_heating_day": DayWeather(
         high=fahrenheit(55.0), low=fahrenheit(42.0), humidity_ratio=0.005, noon_sun=300.0
     ),
@@ -47,6 +50,7 @@ MODE_OF = {
     "second_zone_calls": "cooling",
     "cooling_day": "cooling",
     "heating_day": "heating",
+    "dry_heating_day": "heating",
     "mild_heating_day": "heating",
 }
 

@@ -166,6 +166,52 @@ def test_more_often_costs_where_no_frost_grows() -> None:
     assert often.tempering > 2.0 * rare.tempering
 
 
+INTERVALS = (900.0, 1800.0, 2700.0, 3600.0, 5400.0, 9900.0)
+
+
+@METERING
+@pytest.mark.parametrize(
+    ("outdoor", "humidity", "least", "most"),
+    [(35.0, 1.0, 1800.0, 2700.0), (35.0, 0.75, 2700.0, 5400.0), (28.0, 0.6, 5400.0, 9900.0)],
+)
+def test_the_interval_that_suits_follows_the_frosting(
+    metering: str, outdoor: float, humidity: float, least: float, most: float
+) -> None:
+    """30 minutes in severe frosting, 45 to 75 in moderate, 90 and more in mild.
+
+    Zhu, Sun, Wang, Deng, Ge, Li, Applied Thermal Engineering, 2015, as the AixLib library tells
+    it; its map has air of these temperatures and humidities in those zones.
+    """
+
+    def worth(interval: float) -> float:
+        one = turned(metering, outdoor, humidity, defrost_interval=interval)
+        return (one.mean_capacity + one.tempering) / (one.mean_power + one.tempering)
+
+    assert least <= max(INTERVALS, key=worth) <= most
+
+
+def test_a_turn_costs_though_there_is_no_ice() -> None:
+    """1.5 to 3 % of the heat with one each 90 minutes on a dry coil.
+
+    10 CFR 430, appendix M, credits a demand board with 3 % at most against it (from memory).
+    """
+    dry = turned("txv", 28.0, 0.6, defrost_interval=5400.0)
+    assert dry.frost.max() < 0.01
+    assert 0.015 < 1.0 - dry.mean_capacity / dry.clean_capacity < 0.03
+    assert dry.defrost_seconds > defrost.TURNING
+
+
+def test_dew_on_metal_above_freezing_is_no_frost() -> None:
+    """By definition: the refrigerant boils below freezing, the metal around it is warmer."""
+    sky = winter(39.5, humidity=1.0)
+    point = steady.solve(board(), sky)
+    assert point.evaporating_temperature < frosting.FREEZING < point.boiling_surface_temperature
+    assert point.frost_rate > 0.0
+    solved = frosting.frosting(board(), [sky])
+    assert frosting.grown(solved, 0, frosting.board(board())).max() == 0.0
+    assert turned("txv", 35.0, 1.0).frost.max() > 1.0
+
+
 def test_parts_are_those_of_the_whole() -> None:
     """By arithmetic: mean power from the shares of its parts."""
     cycle = turned("orifice", *HUMID)

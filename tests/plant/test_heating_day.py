@@ -24,6 +24,8 @@ def winters_day(high: float, low: float, humidity_ratio: float) -> energy.DayWea
 MILD = winters_day(55.0, 42.0, 0.005)
 FROSTY = winters_day(38.0, 26.0, 0.003)
 COLD = winters_day(30.0, 10.0, 0.002)
+DRY = winters_day(45.0, 30.0, 0.0024)
+COLD_NIGHT = winters_day(30.0, 15.0, 0.0022)
 DAYS = pytest.mark.parametrize("weather", [MILD, FROSTY, COLD], ids=["mild", "frosty", "cold"])
 SETTINGS: list[dict[str, float]] = [
     {},
@@ -141,6 +143,18 @@ def test_frost_and_defrost_lengthen_the_day() -> None:
     dead = found(FROSTY, defrost_enabled=0.0)
     assert dead.energy > 1.5 * found(FROSTY).energy
     assert dead.strip_energy > 5.0 * found(FROSTY).strip_energy
+
+
+@pytest.mark.parametrize("metering", ["txv", "orifice"])
+@pytest.mark.parametrize("weather", [DRY, COLD_NIGHT], ids=["dry", "cold night"])
+def test_a_hasty_defrost_board_costs_the_more_the_hastier(
+    metering: str, weather: energy.DayWeather
+) -> None:
+    """First law: each defrost takes heat from the rooms and leaves it outdoors."""
+    waits = (3600.0, 2700.0, 1800.0, 1200.0, 720.0)
+    days = [found(weather, metering, defrost_interval=wait) for wait in waits]
+    for name in ("mean_run_fraction", "energy", "strip_energy"):
+        assert (np.diff([getattr(day, name) for day in days]) > 0.0).all(), name
 
 
 def test_strips_with_every_call_multiply_the_bill_of_a_mild_day() -> None:
