@@ -51,6 +51,37 @@ def test_the_plant_is_compared_in_one_run(capsys: pytest.CaptureFixture[str]) ->
     assert found["growth"]["5000"] > 3 * found["growth"]["10"]
 
 
+def test_the_figure_is_the_median_of_the_batch_that_is_named(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Faster runs, and faster sizes, stand beside it and change nothing."""
+    runs = {10: (1.0, 2.0, 9.0), 100: (0.001, 0.001, 0.002)}
+    sizes: list[int] = []
+
+    def drawn(count: int) -> tuple[list[int], list[int]]:
+        sizes.append(count)
+        return [0], [0]
+
+    def measured(_: int) -> list[Timing]:
+        return [Timing(what="", seconds=taken) for taken in ((1.0,), (1.0,), (4.0, 2.0, 1.0))]
+
+    def none(_: str) -> None:
+        raise ImportError
+
+    for name, value in (
+        ("GROWTH", (10, 100)),
+        ("scenarios", drawn),
+        ("timed", lambda *_: runs[sizes[-1]]),
+        ("solving", measured),
+        ("_reference", none),
+    ):
+        monkeypatch.setattr(solving, name, value)
+    found = solving.comparison(3)
+    assert found["batch_size"] == solving.BATCH == 10000
+    assert found["batch_solves_per_s"] == pytest.approx(5000.0)
+    assert found["growth"] == pytest.approx({"10": 5.0, "100": 100000.0, "10000": 5000.0})
+
+
 def test_the_readme_holds_the_table_that_is_printed() -> None:
     readme = (PACKAGE.parent / "README.md").read_text(encoding="utf-8")
     (head, rule) = table([]).splitlines()

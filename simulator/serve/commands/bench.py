@@ -109,6 +109,8 @@ def run(args: argparse.Namespace) -> int:
     figures = comparison(args.rounds)
     for size, rate in figures.pop("growth").items():
         sys.stdout.write(f"batch of {int(size):,}: {rate:,.0f} solutions a second\n")
+    rate, size = figures.pop("batch_solves_per_s"), figures.pop("batch_size")
+    sys.stdout.write(f"batch_solves_per_s (batches of {size:,}, median): {rate:,.0f}\n")
     for name, value in figures.items():
         sys.stdout.write(f"{name}: {value:,.1f}\n")
     return 0
