@@ -66,7 +66,7 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     filter_square = square(ducts.clean_filter_drop * ducts.filter_loading)
     # Slot and grille both pull with the root of the same suction: fixed shares.
     through_slot = air_resistance.opening_conductance(ducts.slot_area, density)
-    through_filter = (1.0 - ducts.return_leak) / np.sqrt(return_duct + filter_square)
+    through_filter = 1.0 / (1.0 - ducts.return_leak) / np.sqrt(return_duct + filter_square)
     slot_share = through_slot / (through_slot + through_filter)
     house_share = (1.0 - slot_share) * (1.0 - ducts.return_leak)
     room_share = np.maximum(house_share - bypass, 1e-3)
