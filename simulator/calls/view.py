@@ -128,6 +128,12 @@ def _system(visit: Visit, site: Site) -> dict[str, Any]:
         since = "since before you came" if visit.switched_at < 0 else f"for {minutes:.0f} min"
         return {"state": "off", "for_minutes": minutes, "text": f"Off {since}."}
     state = site.moment(visit, visit.minute).now.state
+    if state == "no_solution":
+        text = (
+            "Called on, but no settled state of this unit could be worked out: undo what was "
+            "last changed at it, or wait for milder weather."
+        )
+        return {"state": "off", "for_minutes": minutes, "text": text}
     if state != "running":
         # What can be heard, not why: a switch, a float, an overload or a detector all do this.
         text = "Called on, but the compressor stands."

@@ -12,15 +12,9 @@ from simulator.properties.moist_air import ZERO_CELSIUS
 from simulator.quantities.shown import show, to_display
 from simulator.serve.stand import house_day
 from simulator.serve.stand.fault_fit import unfit
-from simulator.serve.stand.gauges import (
-    GAUGE_FED,
-    beyond_said,
-    by_gauges,
-    gauges_said,
-    limit_said,
-    switch_said,
-)
+from simulator.serve.stand.gauges import GAUGE_FED, by_gauges
 from simulator.serve.stand.given import need_known
+from simulator.serve.stand.notes import beside, unsolved_said
 from simulator.serve.stand.setting import (
     Setting,
     checked,
@@ -134,11 +128,10 @@ def readings(**asked: Any) -> dict[str, Any]:
     built, around = installation_of(setting), conditions_of(setting)
     point = steady.solve(built, around)
     table = as_table(point, setting.mode, setting.gauges)
-    reasons = unfit(healthy_installation(setting), setting.mode)
-    notes = [why for name, why in reasons.items() if asked.get("faults", {}).get(name)]
-    notes += gauges_said(setting.gauges, built.unit.refrigerant)
-    notes += switch_said(built, point.state)
-    notes += beyond_said(point, setting.gauges) + limit_said(point)
+    wanted = asked.get("faults", {})
+    reasons = unfit(healthy_installation(setting), setting.mode, wanted)
+    notes = [why for name, why in reasons.items() if wanted.get(name)]
+    notes += unsolved_said(point.state) + beside(setting, built, point)
     table |= {"notes": notes} if notes else {}
     table["truth"] |= house_day.truth(built, around) | _cycling(built, around, point.state)
     valid = charge_test.is_valid(built, point, setting.gauges)

@@ -1,5 +1,6 @@
 """What a visit refuses, in one sentence and without changing anything; what it keeps."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -138,6 +139,18 @@ def test_a_reading_taken_after_start_drifts_until_settled(
     assert early.settled < 15.0 < late.settled
     assert early.reading.value is not None
     assert late.reading.value is not None
+
+
+def test_a_unit_that_nothing_settles_is_said_to_be_one(
+    desk: CallDesk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    now = desk._site.moment(desk.visit, desk.visit.minute)
+    lost = replace(now, now=replace(now.now, state="no_solution"))
+    monkeypatch.setattr(type(desk._site), "moment", lambda *_: lost)
+    told = do(desk, "wait", minutes="1")["view"]["system"]
+    assert told["state"] == "off"
+    assert "no settled state" in told["text"]
+    assert "undo what was last changed" in told["text"]
 
 
 def test_charge_test_without_proven_air_is_noted(desk: CallDesk) -> None:

@@ -6,6 +6,7 @@ Which part each fault sits in, and when that part works: common practice, no sou
 import json
 import math
 import os
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -97,6 +98,45 @@ def test_a_fault_that_fits_has_no_note() -> None:
     assert "notes" in readings(faults=damper)
     assert "notes" not in readings(faults=damper, house="two_zones", zone_call="second")
     assert "notes" not in readings(faults={"no_defrost": 0.0})
+
+
+@pytest.mark.parametrize("name", ["iced_indoor_coil", "blocked_drain"])
+def test_a_summer_fault_in_winter_says_why_nothing_shows(name: str) -> None:
+    """A coil that warms the air neither ices nor drips: common practice, no source."""
+    asked = readings(mode="heating", faults=typical(name))
+    title = discover()[name].title
+    assert asked.pop("notes") == [f'"{title}" is left out: it shows only while cooling.']
+    assert asked == readings(mode="heating")
+
+
+def test_a_bypass_in_a_house_of_one_zone_is_shown_and_named() -> None:
+    for mode in MODES:
+        (said,) = readings(mode=mode, faults=typical("open_bypass"))["notes"]
+        assert "house of two zones" in said
+    assert "notes" not in readings(faults=typical("open_bypass"), house="two_zones")
+
+
+@pytest.mark.parametrize("mode", MODES)
+def test_an_open_element_carries_nothing_in_either_mode(mode: str) -> None:
+    """P = V I: 5 kW of strips at their plate's 240 V take 20.8 A."""
+    for share in (0.0, 0.5, 1.0):
+        found = readings(mode=mode, faults={"strips_on": 5.0, "open_strip_element": share})
+        whole = found["readings"]["strip_current"]["value"]
+        assert whole == pytest.approx((1.0 - share) * 5000.0 / 240.0)
+        assert "notes" not in found
+
+
+def test_no_settled_state_is_told_with_what_to_change(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    lost = replace(solved(Setting()), state="no_solution")
+    monkeypatch.setattr("simulator.plant.steady.solve", lambda *_: lost)
+    (said,) = readings()["notes"]
+    assert "No settled state" in said
+    assert "make a fault smaller or the weather milder" in said
+    assert said == STATES["no_solution"]
+    assert main(["readings"]) == 0
+    assert f"note: {said}" in capsys.readouterr().out
 
 
 def test_the_note_stands_above_the_numbers(capsys: pytest.CaptureFixture[str]) -> None:

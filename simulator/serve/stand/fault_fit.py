@@ -8,6 +8,10 @@ from simulator.quantities.entered import BadEntry
 
 THERMOSTATIC = 0.5  # a share of 1 or 0 [-]
 DEVICES = {"txv": "an expansion valve", "orifice": "a fixed orifice"}
+# What the parts that it sits in do only while cooling: common practice, no source.
+SUMMER_ONLY = ("iced_indoor_coil", "blocked_drain")
+# Shows in either mode beside this one, which energises the part that it sits in.
+BESIDE = {"open_strip_element": "strips_on"}
 # Each of a pair is the opposite of the other in one and the same part.
 OPPOSITES = (
     ("undercharge", "overcharge", "a circuit holds too little or too much"),
@@ -54,7 +58,7 @@ def zones_of(installation: Installation) -> int:
     return 2 if any(float(zone) > 1.0 for zone in installation.ducts.room_zones) else 1
 
 
-def unfit(healthy: Installation, mode: str) -> dict[str, str]:
+def unfit(healthy: Installation, mode: str, faults: Mapping[str, float]) -> dict[str, str]:
     """Faults that mean nothing here, each with the reason.
 
     Parameters
@@ -63,6 +67,8 @@ def unfit(healthy: Installation, mode: str) -> dict[str, str]:
         Floats.
     mode : str
         ``cooling`` or ``heating``.
+    faults : mapping
+        Severity by name of those that are asked for, beside which others may show.
 
     Returns
     -------
@@ -71,7 +77,10 @@ def unfit(healthy: Installation, mode: str) -> dict[str, str]:
     """
     metering, reasons = metering_of(healthy, mode), {}
     for name, kind in discover().items():
-        if mode not in kind.modes and (mode == "cooling" or len(kind.metering) == 1):
+        if faults.get(BESIDE.get(name, "")):
+            continue
+        elsewhere = mode == "cooling" or len(kind.metering) == 1 or name in SUMMER_ONLY
+        if mode not in kind.modes and elsewhere:
             reason = f"it shows only while {kind.modes[0]}"
         elif metering not in kind.metering:
             reason = f"this unit meters by {DEVICES[metering]}"
@@ -81,6 +90,29 @@ def unfit(healthy: Installation, mode: str) -> dict[str, str]:
             continue
         reasons[name] = f'"{kind.title}" is left out: {reason}.'
     return reasons
+
+
+def said_of(healthy: Installation, faults: Mapping[str, float]) -> list[str]:
+    """What is to be known of a fault that shows where it is seldom met.
+
+    Parameters
+    ----------
+    healthy : Installation
+        Floats.
+    faults : mapping
+        Severity by name; what has none is not there.
+
+    Returns
+    -------
+    list
+        A sentence each.
+    """
+    if faults.get("open_bypass") and zones_of(healthy) == 1:
+        return [
+            "A bypass belongs to a house of two zones (house two_zones); here the readings are "
+            "those of a house of one zone that was built with one."
+        ]
+    return []
 
 
 def need_no_opposites(faults: Mapping[str, float]) -> None:

@@ -151,7 +151,7 @@ def checked(setting: Setting, system: str = "us", *, paths_too: bool = False) ->
     healthy = healthy_installation(setting)
     if setting.zone_call != ZONE_CALLS[0] and zones_of(healthy) == 1:
         raise BadEntry("One zone can call alone only in the house of two zones.")
-    out = unfit(healthy, setting.mode)
+    out = unfit(healthy, setting.mode, setting.faults)
     return replace(setting, faults={k: v for k, v in setting.faults.items() if k not in out})
 
 

@@ -8,7 +8,6 @@ from simulator.plant import stacking, steady
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.entered import BadEntry
 from simulator.serve.stand.fault_fit import unfit, zones_of
-from simulator.serve.stand.gauges import beyond_said, gauges_said, limit_said, switch_said
 from simulator.serve.stand.limits import (
     MODES,
     MOTORS,
@@ -17,6 +16,7 @@ from simulator.serve.stand.limits import (
     ZONE_CALLS,
     ZONES,
 )
+from simulator.serve.stand.notes import beside
 from simulator.serve.stand.own_files import offered
 from simulator.serve.stand.setting import (
     Setting,
@@ -133,13 +133,16 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
     points = solved(setting)
     now, ghost = points
     charts = charts_of(asked)
-    healthy = healthy_installation(setting)
+    healthy, built = healthy_installation(setting), installation_of(setting)
     return {
         "state": now.state,
         "state_text": state_text(now, setting.mode),
         "readings": rows_of(points, setting.mode, system, setting.gauges),
-        "charge_test": charge_said(installation_of(setting), now, setting.gauges, system),
-        "meaning": [*meaning(now, ghost, setting.mode, system), *_beside(setting, now, system)],
+        "charge_test": charge_said(built, now, setting.gauges, system),
+        "meaning": [
+            *meaning(now, ghost, setting.mode, system),
+            *beside(setting, built, now, system),
+        ],
         "why": [
             {"title": discover()[name].title, "text": discover()[name].why}
             for name in setting.faults
@@ -148,21 +151,11 @@ def stand(setting: Setting, system: str, asked: Message) -> dict[str, Any]:
         "limits": dials(setting.mode, system),
         "usual": usual(system),
         "predictable": predictable(setting.mode),
-        "unfit": unfit(healthy, setting.mode),
+        "unfit": unfit(healthy, setting.mode, setting.faults),
         "zones": zones_of(healthy),
         "link": link_of(setting, system, charts),
         **({} if asked.get("listed") is True else lists()),
     }
-
-
-def _beside(setting: Setting, now: OperatingPoint, system: str) -> list[str]:
-    built = installation_of(setting)
-    return [
-        *gauges_said(setting.gauges, built.unit.refrigerant),
-        *switch_said(built, now.state, system),
-        *beyond_said(now, setting.gauges, system),
-        *limit_said(now),
-    ]
 
 
 def lists() -> dict[str, Any]:

@@ -6,6 +6,7 @@ from simulator.plant.parameter_file import ParameterFileError
 from simulator.quantities.shown import show
 from simulator.serve.bench_readings import frost_of
 from simulator.serve.stand.limits import UNITS
+from simulator.serve.stand.notes import NOT_FOUND
 from simulator.serve.stand.own_files import source_of
 from simulator.serve.stand_page.delivery import heat
 
@@ -17,7 +18,7 @@ STATES = {
     "overload_trip": "The compressor ran too hot: its overload protector has opened.",
     "compressor_off": "The compressor stands; the blower runs.",
     "off": "Everything stands.",
-    "no_solution": "No steady state was found for this setting; the readings are those at rest.",
+    "no_solution": NOT_FOUND,
 }
 
 

@@ -10,7 +10,8 @@ for (const key of ["outdoor_wb", "return_db", "return_wb"]) NUMBERS[key] = NUMBE
 // Whether anything here would show the fault.
 function isOffered(fault, bench) {
   const { setting, stand } = bench;
-  const met = { "": true, strips: setting.strips !== "off", two_zones: stand.zones === 2 };
+  const areOn = setting.strips !== "off" || setting.faults.some((chosen) => chosen && chosen.name === "strips_on");
+  const met = { "": true, strips: areOn, two_zones: stand.zones === 2 };
   return met[fault.needs] && !(fault.name in stand.unfit);
 }
 
