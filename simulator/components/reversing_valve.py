@@ -15,7 +15,10 @@ class ReversingValve:
         Part of the compressor's flow that slips from discharge to suction. [-]
     is_stuck : float
         1 where the slide stays opposite to what is called for. [-]
+    is_fitted : float
+        0 in a straight air conditioner, which has no such valve. [-]
     """
 
     leak_fraction: Values
     is_stuck: Values
+    is_fitted: Values = 1.0

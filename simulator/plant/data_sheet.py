@@ -135,3 +135,13 @@ class PublishedUnit:
     power_factor: float
     strip_power: float
     strip_voltage: float
+
+    @property
+    def heats(self) -> bool:
+        """Whether it is a heat pump: a straight air conditioner has no rated point of heating.
+
+        Returns
+        -------
+        bool
+        """
+        return any(point.mode == "heating" for point in self.points)

@@ -28,7 +28,8 @@ _KINDS = {
     "delta °F": "temperature_difference",
     "lb/h": "condensate_rate",
 }
-# What a file of published data holds, all of it needed.
+# What a file of published data holds, all of it needed but ``heating``: a straight air
+# conditioner has none.
 TABLES = (
     *("plate", "cooling", "heating", "blower"),
     *("compressor", "outdoor_fan", "charge", "metering"),
@@ -52,7 +53,7 @@ def need_whole(file: Table) -> None:
         raise ParameterFileError(
             f"{file.name} describes parts, not published data: its kind must be {KIND!r}."
         )
-    lacking = [f"[{name}]" for name in TABLES if not isinstance(file.rows.get(name), dict)]
+    lacking = [f"[{name}]" for name in TABLES if not _is_there(file, name)]
     if file.rows.get("kind") != KIND:
         lacking.insert(0, f'kind = "{KIND}"')
     strange = [short(name) for name in file.rows if name not in ("kind", *TABLES)]
@@ -61,8 +62,15 @@ def need_whole(file: Table) -> None:
     if wrong:
         raise ParameterFileError(
             f"{file.name} {' and '.join(wrong)}; needed and allowed are "
-            f'kind = "{KIND}" and the tables {", ".join(TABLES)}.'
+            f'kind = "{KIND}" and the tables {", ".join(TABLES)}; a unit that cannot heat has no '
+            "heating."
         )
+
+
+def _is_there(file: Table, name: str) -> bool:
+    if name == "heating" and name not in file.rows:
+        return True
+    return isinstance(file.rows.get(name), dict)
 
 
 def published(file: Table) -> PublishedUnit:
@@ -84,7 +92,8 @@ def published(file: Table) -> PublishedUnit:
         For the first thing that is missing or makes no sense, in one sentence.
     """
     plate, air, charge = file.table("plate"), file.table("blower"), file.table("charge")
-    cooling, heating = file.table("cooling"), file.table("heating")
+    cooling = file.table("cooling")
+    heating = file.table("heating") if "heating" in file.rows else None
     fan = file.table("outdoor_fan")
     motor = _one_of(air, "motor", MOTORS)
     efficiencies, compressor_map = _compressor(file.table("compressor"))
@@ -107,7 +116,7 @@ def published(file: Table) -> PublishedUnit:
         charge_rule=_one_of(charge, "rule", RULES),
         superheat=_within(charge, "superheat", "delta °F"),
         subcooling=_within(charge, "subcooling", "delta °F"),
-        metering=_metering(file.table("metering")),
+        metering=_metering(file.table("metering"), heats=heating is not None),
         high_cut_out=_si(plate, "high_cut_out", "psig") + BAROMETER,
         low_cut_out=_si(plate, "low_cut_out", "psig") + BAROMETER,
         rated_load_current=_si(plate, "compressor_rated_load", "A"),
@@ -163,12 +172,20 @@ def _synchronous_speed(table: Table, motor: str) -> float:
     return checks.synchronous_speed(table, table.number("poles", "-"))
 
 
-def _metering(table: Table) -> tuple[str, str]:
-    return _one_of(table, "cooling", DEVICES), _one_of(table, "heating", DEVICES)
+def _metering(table: Table, *, heats: bool) -> tuple[str, str]:
+    device = _one_of(table, "cooling", DEVICES)
+    if heats:
+        return device, _one_of(table, "heating", DEVICES)
+    if "heating" in table.rows:
+        raise ParameterFileError(
+            f"{table.name}: a device for heating is named and there is no table [heating]; state "
+            "both for a heat pump, neither for a straight air conditioner."
+        )
+    return device, device
 
 
-def _points(cooling: Table, heating: Table) -> tuple[RatedPoint, ...]:
-    """AHRI 210/240 A and B, H1 and H3; B may be left out."""
+def _points(cooling: Table, heating: Table | None) -> tuple[RatedPoint, ...]:
+    """AHRI 210/240 A and B, H1 and H3; B may be left out, a straight air conditioner has no H."""
     rows = [("95", "75", "capacity", "eer")]
     if "mild_capacity" in cooling.rows or "mild_eer" in cooling.rows:
         rows.append(("82", "65", "mild_capacity", "mild_eer"))
@@ -178,7 +195,7 @@ def _points(cooling: Table, heating: Table) -> tuple[RatedPoint, ...]:
         )
         for dry, wet, size, ratio in rows
     ]
-    for dry, wet in (("47", "43"), ("17", "15")):
+    for dry, wet in (("47", "43"), ("17", "15")) if heating else ():
         cop = _within(heating, f"cop_{dry}", "-")
         found.append(_point(heating, "heating", (dry, wet), (f"capacity_{dry}", cop)))
     return tuple(found)

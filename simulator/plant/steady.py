@@ -128,7 +128,9 @@ def actual(installation: Installation, conditions: Conditions) -> Conditions:
         # A jumper at the air handler brings strips on with the compressor's own call.
         jumped = installation.controls.strips_with_every_call * conditions.compressor_call
         strips = np.maximum(conditions.auxiliary_call, jumped)[()]
-        conditions = replace(conditions, auxiliary_call=strips)
+        # Without a reversing valve a call for heat leaves the compressor out.
+        call = conditions.compressor_call * installation.unit.reversing_valve.is_fitted
+        conditions = replace(conditions, auxiliary_call=strips, compressor_call=call)
     if not installation.unit.reversing_valve.is_stuck:
         return conditions
     other = "heating" if conditions.mode == "cooling" else "cooling"

@@ -16,6 +16,7 @@ from simulator.quantities.values import Array
 
 ROUNDS, NEAR = 12, 0.008
 WORST = 0.15  # a unit further than this from a rated point is none [-]; chosen
+WARM = (47.0, 43.0)  # dry and wet bulb of AHRI 210/240 H1, where heating is sized [°F]
 HEATING_HOLD = (4.5, 3.4)  # superheat and subcooling while heating at 47 °F [delta K]; chosen
 
 
@@ -171,7 +172,6 @@ def _true_slopes(task: _Task, place: Array, trial: _Trial) -> Array:
 
 def _rating(sheet: PublishedUnit) -> sizing.Rating:
     first = sheet.points[0]
-    warm = next(point for point in sheet.points if point.mode == "heating")
     return sizing.Rating(
         outdoor_temperature=first.outdoor,
         indoor_temperature=kelvin(80.0),
@@ -179,8 +179,8 @@ def _rating(sheet: PublishedUnit) -> sizing.Rating:
         external_static=sheet.external_static,
         superheat=sheet.superheat,
         subcooling=sheet.subcooling,
-        heating_outdoor_temperature=warm.outdoor,
-        heating_outdoor_wet_bulb=warm.outdoor_wet_bulb,
+        heating_outdoor_temperature=kelvin(WARM[0]),
+        heating_outdoor_wet_bulb=kelvin(WARM[1]),
         heating_indoor_temperature=kelvin(70.0),
         heating_superheat=HEATING_HOLD[0],
         heating_subcooling=HEATING_HOLD[1],
@@ -228,10 +228,9 @@ def _slopes(sheet: PublishedUnit, unit: Unit, site: Installation) -> Array:
     cooling, heating = [
         [point for point in sheet.points if point.mode == mode] for mode in ("cooling", "heating")
     ]
-    found = [
-        held(trials, cooling, (sheet.superheat, sheet.subcooling)),
-        held(trials, heating, HEATING_HOLD),
-    ]
+    found = [held(trials, cooling, (sheet.superheat, sheet.subcooling))]
+    if heating:
+        found.append(held(trials, heating, HEATING_HOLD))
     sizes = np.concatenate([part[0] for part in found])
     ratios = np.concatenate([part[1] for part in found])
     outputs = np.concatenate([sizes, ratios, found[0][2][:1]])

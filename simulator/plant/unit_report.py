@@ -146,10 +146,11 @@ def text(fit: Fit) -> str:
     """
     sheet = fit.published
     charge = show(float(fit.unit.plate_charge), "mass")
+    heated = f"and {sheet.metering[1]} heating" if sheet.heats else "without a reversing valve"
+    metered = f"{sheet.metering[0]} cooling {heated}"
     lines = [
         f"{sheet.name}: {sheet.tons:g} tons, {sheet.refrigerant}, {sheet.motor} blower, "
-        f"{sheet.metering[0]} cooling and {sheet.metering[1]} heating, charged by "
-        f"{sheet.charge_rule}; derived charge {charge}.",
+        f"{metered}, charged by {sheet.charge_rule}; derived charge {charge}.",
         "",
         f"{'':34} {'stated':>9} {'fitted':>9} {'off':>8}",
     ]

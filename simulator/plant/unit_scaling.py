@@ -50,6 +50,7 @@ def scaled(reference: Unit, sheet: PublishedUnit) -> Unit:
         high_cut_out=sheet.high_cut_out,
         low_cut_out=sheet.low_cut_out,
         metering=_set_to(reference.metering, sheet.superheat),
+        reversing_valve=replace(reference.reversing_valve, is_fitted=float(sheet.heats)),
         strips=replace(
             reference.strips, installed_power=sheet.strip_power, plate_voltage=sheet.strip_voltage
         ),

@@ -249,7 +249,7 @@ NAMES_THE_CULPRIT = {
     "capacity in kW": "is in kW, it must be in Btu/h",
     "unknown refrigerant": "not R-999",
     "blower rises": "rises with static",
-    "no heating": "own.toml lacks [heating]; needed and allowed are",
+    "no heating": "named and there is no table [heating]; state both for a heat pump",
     "one row of nonsense": "and has x, which no unit file has; needed and allowed are",
     "a table misspelled": "lacks [blower] and has blowr, which",
     "airflow in L/s": "cfm a ton",

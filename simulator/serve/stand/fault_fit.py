@@ -5,11 +5,17 @@ from collections.abc import Mapping
 from simulator.faults._catalogue import discover
 from simulator.plant.installation import Installation
 from simulator.quantities.entered import BadEntry
+from simulator.serve.stand.limits import STRIPS
 
 THERMOSTATIC = 0.5  # a share of 1 or 0 [-]
 DEVICES = {"txv": "an expansion valve", "orifice": "a fixed orifice"}
 # What the parts that it sits in do only while cooling: common practice, no source.
 SUMMER_ONLY = ("iced_indoor_coil", "blocked_drain")
+# Nothing of this is in a straight air conditioner, whose strips may still heat.
+HEAT_PUMP_ONLY = (
+    *("leaking_reversing_valve", "stuck_reversing_valve", "stuck_check_valve"),
+    *("no_defrost", "frequent_defrost", "starved_outdoor_coil", "misplaced_staging"),
+)
 # Shows in either mode beside this one, which energises the part that it sits in.
 BESIDE = {"open_strip_element": "strips_on"}
 # Each of a pair is the opposite of the other in one and the same part.
@@ -58,6 +64,45 @@ def zones_of(installation: Installation) -> int:
     return 2 if any(float(zone) > 1.0 for zone in installation.ducts.room_zones) else 1
 
 
+def is_heat_pump(installation: Installation) -> bool:
+    """Whether the circuit can be turned round.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+
+    Returns
+    -------
+    bool
+    """
+    return float(installation.unit.reversing_valve.is_fitted) > 0.0
+
+
+def need_heat_pump(installation: Installation, mode: str, strips: str) -> None:
+    """Refuse a call for heat to a compressor that can only cool.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+    mode : str
+        ``cooling`` or ``heating``.
+    strips : str
+        One of ``STRIPS``; the last leaves the compressor out.
+
+    Raises
+    ------
+    BadEntry
+        Naming the unit and what may heat there.
+    """
+    if mode == "heating" and strips != STRIPS[-1] and not is_heat_pump(installation):
+        raise BadEntry(
+            f"The {installation.unit.name} has no reversing valve and cannot heat; only its "
+            "strips can (emergency)."
+        )
+
+
 def unfit(healthy: Installation, mode: str, faults: Mapping[str, float]) -> dict[str, str]:
     """Faults that mean nothing here, each with the reason.
 
@@ -76,8 +121,12 @@ def unfit(healthy: Installation, mode: str, faults: Mapping[str, float]) -> dict
         One sentence by fault name.
     """
     metering, reasons = metering_of(healthy, mode), {}
+    heats = is_heat_pump(healthy)
     for name, kind in discover().items():
         if faults.get(BESIDE.get(name, "")):
+            continue
+        if name in HEAT_PUMP_ONLY and not heats:
+            reasons[name] = f'"{kind.title}" is left out: this unit has no reversing valve.'
             continue
         elsewhere = mode == "cooling" or len(kind.metering) == 1 or name in SUMMER_ONLY
         if mode not in kind.modes and elsewhere:

@@ -15,7 +15,7 @@ from simulator.quantities.entered import BadEntry
 from simulator.quantities.shown import from_display
 from simulator.serve.stand.built import built
 from simulator.serve.stand.entry_units import degrees, need_entry
-from simulator.serve.stand.fault_fit import need_no_opposites, unfit, zones_of
+from simulator.serve.stand.fault_fit import need_heat_pump, need_no_opposites, unfit, zones_of
 from simulator.serve.stand.given import need_faults, need_word
 from simulator.serve.stand.limits import (
     FOOT,
@@ -147,8 +147,8 @@ def checked(setting: Setting, system: str = "us", *, paths_too: bool = False) ->
     _check_wet_bulbs(setting, system)
     need_faults(setting.faults, MOST_FAULTS)
     need_no_opposites(setting.faults)
-    # The blower may not reach what is asked for.
     healthy = healthy_installation(setting)
+    need_heat_pump(healthy, setting.mode, setting.strips)
     if setting.zone_call != ZONE_CALLS[0] and zones_of(healthy) == 1:
         raise BadEntry("One zone can call alone only in the house of two zones.")
     out = unfit(healthy, setting.mode, setting.faults)
