@@ -195,7 +195,9 @@ def _points(cooling: Table, heating: Table | None) -> tuple[RatedPoint, ...]:
         )
         for dry, wet, size, ratio in rows
     ]
-    for dry, wet in (("47", "43"), ("17", "15")) if heating else ():
+    if heating is None:
+        return tuple(found)
+    for dry, wet in (("47", "43"), ("17", "15")):
         cop = _within(heating, f"cop_{dry}", "-")
         found.append(_point(heating, "heating", (dry, wet), (f"capacity_{dry}", cop)))
     return tuple(found)
