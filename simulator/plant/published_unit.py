@@ -62,8 +62,8 @@ def need_whole(file: Table) -> None:
     if wrong:
         raise ParameterFileError(
             f"{file.name} {' and '.join(wrong)}; needed and allowed are "
-            f'kind = "{KIND}" and the tables {", ".join(TABLES)}; a unit that cannot heat has no '
-            "heating."
+            f'kind = "{KIND}" and the tables {", ".join(TABLES)} (heating only of a '
+            "heat pump)."
         )
 
 
