@@ -16,6 +16,7 @@ from simulator.plant.stubborn import (
     HEAD,
     SUCTION,
     Balances,
+    PressureSide,
     cannot_run,
     cannot_shed,
     second_try,
@@ -47,11 +48,9 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     guess = first_guess(case, count) if start is None else start
     outcome = newton.solve(residual, guess, box, tolerance=TOLERANCE, rounds=25)
     cannot = np.zeros((2, count), dtype=bool)
-    # First the switch of the coil outdoors, which weather, dirt and frost wear at.
-    switches = ((0, HEAD), (1, SUCTION))
-    for row, side in reversed(switches) if case.conditions.mode == "heating" else switches:
-        # Most of what does not settle cannot: ask for the switches first, then try again.
-        stuck = np.flatnonzero(~outcome.converged & ~cannot.any(axis=0))
+    # Most of what does not settle cannot: ask for the switches first, then try again.
+    for row, side, asked in _in_order(case, count):
+        stuck = np.flatnonzero(~outcome.converged & ~cannot.any(axis=0) & asked)
         if stuck.size:
             cannot[row, stuck] = cannot_run(chosen_case(case, stuck), stuck.size, box, side)
     worth_trying: Mask = np.asarray(~cannot.any(axis=0))
@@ -60,7 +59,7 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
     if left.size:
         cannot[0, left] = cannot_shed(chosen_case(case, left))
     # A coil that finds no heat is the surer sign, where both could be said.
-    for row, side in reversed(switches):
+    for row, side in ((1, SUCTION), (0, HEAD)):
         left = np.flatnonzero(~outcome.converged & worth_trying & ~cannot.any(axis=0))
         if left.size:
             cannot[row, left] = cannot_run(
@@ -74,6 +73,22 @@ def settle(case: Case, count: int, start: Array | None = None) -> Settled:
         cannot[1],
         residual.worked_out(outcome.unknowns),
     )
+
+
+ICED = 0.5  # of an indoor coil; more starves it before it can load the head [-]
+
+
+def _in_order(case: Case, count: int) -> list[tuple[int, PressureSide, Mask]]:
+    """Switches in the order they are asked for, and of which columns.
+
+    First that of the coil outdoors, which weather, dirt and frost wear at; but where ice
+    stands on a coil that boils, its own.
+    """
+    if case.conditions.mode == "heating":
+        everywhere = np.ones(count, dtype=bool)
+        return [(1, SUCTION, everywhere), (0, HEAD, everywhere)]
+    iced = np.broadcast_to(np.asarray(case.installation.unit.indoor_coil.ice) > ICED, count)
+    return [(1, SUCTION, iced), (0, HEAD, ~iced), (1, SUCTION, ~iced)]
 
 
 def solve_many(
