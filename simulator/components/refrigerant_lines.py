@@ -26,7 +26,8 @@ class RefrigerantLines:
     restriction : float
         Pressure drop of an obstruction in the liquid line at rated flow. [Pa]
     suction_restriction : float
-        Pressure drop of an obstruction in the suction line at rated flow. [Pa]
+        Pressure drop of an obstruction in the suction line at rated flow of suction gas; while
+        heating that pipe carries hot gas. [Pa]
     lift : float
         Height of the indoor coil over the outdoor unit. [m]
     compensator_volume : float
@@ -60,6 +61,17 @@ class RefrigerantLines:
     shell_volume: Values
     oil_mass: Values
     oil_solubility: Values
+
+    @property
+    def large_pipe_drop(self) -> Values:
+        """Of the suction line with what obstructs it, at rated suction gas.
+
+        Returns
+        -------
+        float
+            [Pa]
+        """
+        return self.suction_pressure_drop + self.suction_restriction
 
 
 def square_law_drop(drop_at_rated: Values, flow_over_rated: Values) -> Values:

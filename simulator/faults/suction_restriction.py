@@ -3,6 +3,12 @@
 References
 ----------
 .. [1] Square law of turbulent pressure drop; the range is common practice, no source.
+.. [2] First law: a throttle keeps enthalpy. Saturated R-410A at 48 °F holds 0.2 Btu/lb more than
+   at 44 °F (CoolProp), so 4 °F of boiling point lost leave 1 °F more superheat: a valve, which
+   holds that of the coil, shows little of it, and a fixed orifice, whose coil floods, less than
+   none.
+.. [3] ASHRAE Handbook, Refrigeration, suction lines, from memory: about 2 % of capacity a degree
+   Fahrenheit of boiling point lost in the line; the coil boils warmer and takes back half.
 """
 
 from dataclasses import replace

@@ -28,8 +28,7 @@ from simulator.quantities.values import Values, held
 GAS_CONSTANT = 8.314462618  # J/(mol K), CODATA
 GRAVITY = 9.80665  # m/s²
 RATED_VOLUME = 1.0 / 33.0  # suction gas the line's rated pressure drop refers to [m³/kg]
-# While heating, suction gas passes the outdoor unit's own pipes only.
-SHORT_SUCTION = 0.3
+SHORT_SUCTION = 0.3  # while heating, suction gas passes the outdoor unit's own pipes only
 
 
 class Guess(NamedTuple):
@@ -186,8 +185,9 @@ def evaluate(guess: Guess, unit: Unit, around: Surroundings) -> CircuitState:
 def _suction_line(boils: Stream, unit: Unit, around: Surroundings, made: Evaporated) -> Sucked:
     """Suction line: pressure lost and heat gained on the way to the service port."""
     lines, flow, fluid = unit.lines, boils.flow, boils.fluid
-    rated = lines.suction_pressure_drop * (SHORT_SUCTION if around.heating else 1.0)
-    drop = refrigerant_lines.square_law_drop(rated + lines.suction_restriction, boils.flow_ratio)
+    own_pipes = SHORT_SUCTION * lines.suction_pressure_drop
+    rated = own_pipes if around.heating else lines.large_pipe_drop
+    drop = refrigerant_lines.square_law_drop(rated, boils.flow_ratio)
     evaporating_pressure = np.exp(boils.log_pressure)
     # Bounded, so that a wild guess cannot ask for a pressure below zero.
     lost = np.exp(-drop / (made.outlet.density * RATED_VOLUME) / evaporating_pressure)
@@ -229,7 +229,7 @@ def _high_side(
     discharge = discharge + refrigerant_lines.square_law_drop(condenser.drop, ratio)
     if around.heating:
         # Hot gas goes indoors through the large pipe, denser there than suction gas.
-        rated = unit.lines.suction_pressure_drop / (high.vapour_density * 0.8 * RATED_VOLUME)
+        rated = unit.lines.large_pipe_drop / (high.vapour_density * 0.8 * RATED_VOLUME)
         discharge = discharge + refrigerant_lines.square_law_drop(rated, ratio)
     return _HighSide(
         foreign=foreign,
