@@ -1,8 +1,8 @@
 """A restricted suction line: where its pressure is lost, and what superheat makes of it."""
 
-import CoolProp.CoolProp as coolprop
 import numpy as np
 import pytest
+from CoolProp.CoolProp import PropsSI
 
 from simulator.plant import steady
 from tests.plant.stand import installed, weather, winter
@@ -13,7 +13,7 @@ METERING = pytest.mark.parametrize("metering", ["txv", "orifice"])
 
 def saturated(pressure: float) -> float:
     """Dew point of R-410A by CoolProp. [K]"""
-    return float(coolprop.PropsSI("T", "P", pressure, "Q", 1, "R410A"))
+    return float(PropsSI("T", "P", pressure, "Q", 1, "R410A"))
 
 
 @METERING
@@ -21,10 +21,10 @@ def saturated(pressure: float) -> float:
 def test_superheat_at_the_port_is_that_of_a_throttle(metering: str, lost: float) -> None:
     """First law: enthalpy is kept, but for what the pipe takes up; by CoolProp, within 0.3 K."""
     point = steady.solve(installed(metering, suction_restriction=lost), weather())
-    boils = float(coolprop.PropsSI("P", "T", float(point.evaporating_temperature), "Q", 1, "R410A"))
-    leaving = coolprop.PropsSI("H", "T", point.evaporator_outlet_temperature, "P", boils, "R410A")
+    boils = float(PropsSI("P", "T", float(point.evaporating_temperature), "Q", 1, "R410A"))
+    leaving = PropsSI("H", "T", point.evaporator_outlet_temperature, "P", boils, "R410A")
     arriving = leaving + point.suction_line_gain / point.refrigerant_flow
-    warm = coolprop.PropsSI("T", "H", arriving, "P", point.suction_pressure, "R410A")
+    warm = PropsSI("T", "H", arriving, "P", point.suction_pressure, "R410A")
     assert point.superheat == pytest.approx(warm - saturated(point.suction_pressure), abs=0.3)
 
 

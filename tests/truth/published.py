@@ -7,6 +7,7 @@ from pathlib import Path
 
 from tests.truth.benches import Bench, claimed_class
 from tests.truth.from_memory import MEMORY_CHECKS
+from tests.truth.known import MEMORY_CAUSES
 from tests.truth.published_air import AIR_CHECKS
 from tests.truth.published_circuit import CIRCUIT_CHECKS
 from tests.truth.verdict import State, Verdict, state_of
@@ -46,6 +47,7 @@ def checked(row: Row, bench: Bench) -> Verdict:
     """One published value against the plant."""
     got = CHECKS[row["id"]][1](bench)
     text = got if isinstance(got, str) else " / ".join(_plain(value) for value in got)
+    state = judged(row, got)
     return Verdict(
         id=row["id"],
         about=f"{row['input']}: {row['quantity']}",
@@ -54,9 +56,14 @@ def checked(row: Row, bench: Bench) -> Verdict:
         expected=_with_unit(row["expected"], row["unit"]),
         got=_with_unit(text, row["unit"]),
         tolerance=_tolerance(row),
-        state=judged(row, got),
-        note=row["note"],
+        state=state,
+        note=row["note"] if state == "holds" else _with_cause(row, bench),
     )
+
+
+def _with_cause(row: Row, bench: Bench) -> str:
+    cause = MEMORY_CAUSES.get(row["id"], {}).get(bench.metering)
+    return f"{row['note']}; because {cause}" if cause else row["note"]
 
 
 def judged(row: Row, got: Values | str) -> State:
