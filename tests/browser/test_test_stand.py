@@ -1,5 +1,7 @@
 """The test stand as an instructor meets it: one address, no explanation."""
 
+import re
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -188,6 +190,19 @@ def test_the_second_zone_brings_its_fault_and_takes_it_away(stand: Page) -> None
     expect(stand.get_by_role("status").filter(has_text="is left out")).to_be_visible()
     tab(stand, "Fault")
     expect(stand.locator("#fault-0")).to_have_value("")
+
+
+def test_strips_that_are_on_bring_their_open_element_in_summer_too(stand: Page) -> None:
+    """P = V I: 9.6 kW take 40 A at 240 V beside the blower's 2, half of their elements 20."""
+    amps = stand.locator("[data-reading=air_handler_current]")
+    stand.locator("#fault-0").select_option("strips_on")
+    expect(amps).to_contain_text(re.compile(r"4[12]\.\d"))
+    stand.locator("#fault-1").select_option("open_strip_element")
+    expect(amps).to_contain_text(re.compile(r"2[12]\.\d"))
+    # Taken out again with what energised it, and said so.
+    stand.locator("#fault-0").select_option("undercharge")
+    expect(stand.get_by_role("status").filter(has_text="is left out")).to_be_visible()
+    expect(stand.locator("#fault-1")).to_have_value("")
 
 
 def test_the_arrow_keys_turn_the_tabs(stand: Page) -> None:

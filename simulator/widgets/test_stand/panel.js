@@ -66,7 +66,7 @@ function render({ model, el: host }) {
     }
     dim(!answer.stand);
     say(answer.problem || [aside, bench.stand ? bench.stand.state_text : ""].filter(Boolean).join(" "), Boolean(answer.problem || aside));
-    aside = "";
+    if (!waiting) aside = ""; // what was taken out is still said after the answer that follows at once
     root.dataset.ready = "true";
     root.dataset.answered = String(Number(root.dataset.answered || 0) + 1);
   }
