@@ -122,7 +122,7 @@ def _prepared(visit: Visit, action: actions.Prepare, site: Site) -> events.Prepa
     if step is None:
         raise Refused(f"There is no preparation called {action.step[:40]!r}.")
     _stand_at(visit, step.place, site)
-    if step.id in visit.prepared:
+    if visit.prepared & {step.id, step.stands_for}:
         raise Refused(f"That is done already: {step.name}.")
     minute = visit.minute + step.minutes
     around = Surroundings(

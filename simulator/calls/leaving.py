@@ -5,6 +5,7 @@ from typing import Any
 
 from simulator.calls.events import Opened
 from simulator.calls.repair_terms import PLACES_OF_REPAIRS
+from simulator.calls.traces import FILTER_OUT, JUMPER_ON
 from simulator.calls.visit import Visit
 
 PANELS = {
@@ -57,6 +58,10 @@ def _see_to(visit: Visit) -> list[str]:
         said.append("The four test holes: a plug in each.")
     if visit.prepared & {"drill_return_trunk", "drill_supply_trunk"}:
         said.append("The holes in the trunks: a plug in each.")
+    if FILTER_OUT in visit.left:
+        said.append("The filter: back in its slot.")
+    if JUMPER_ON in visit.left:
+        said.append("The jumper: off the defrost board's test pins.")
     if "connect_gauges" in visit.prepared:
         said.append("Pressure probes off, caps on the service ports.")
     been = {event.place for event in visit.readings}

@@ -55,7 +55,7 @@ def _step(step: Step, visit: Visit) -> dict[str, Any]:
         "id": step.id,
         "name": step.name,
         "minutes": step.minutes,
-        "done": step.id in visit.prepared,
+        "done": bool(visit.prepared & {step.id, step.stands_for}),
         "caution": step.caution,
     }
 

@@ -5,12 +5,13 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from simulator.calls.call_file import CallFile
-from simulator.calls.events import Repaired, Started, Stopped
+from simulator.calls.events import Started, Stopped
 from simulator.calls.sealed import Sealed
 from simulator.calls.sound_units import sound_unit
+from simulator.calls.traces import FILTER_OUT, acts_along, traced
 from simulator.calls.visit import Visit
 from simulator.instruments.reading import Reading
-from simulator.instruments.session import Session
+from simulator.instruments.session import HOSES, Session
 from simulator.instruments.take import Hands, take
 from simulator.instruments.validity import charge_test_problems
 from simulator.plant import energy, standing, timeline
@@ -27,11 +28,13 @@ SETTLED = 3600.0  # nothing changes any more after this [s]
 KEPT = 16  # solved states: a visit looks at now, before and healthy, over and over [-]
 CHARGE_PRESSURES = ("suction_pressure", "liquid_pressure")
 
+LYING_BESIDE = ("look_filter", FILTER_OUT)
+
 Acts = tuple[tuple[str, float | None], ...]
 
 
 def acts_of(visit: Visit) -> Acts:
-    """The repairs of a visit, as a site needs them.
+    """The repairs of a visit and what carelessness left, as a site needs them.
 
     Parameters
     ----------
@@ -42,7 +45,7 @@ def acts_of(visit: Visit) -> Acts:
     tuple
         Code and amount, oldest first.
     """
-    return tuple((event.repair, event.amount) for event in visit.repairs)
+    return acts_along(visit.events)
 
 
 @dataclass(slots=True, eq=False, repr=False)
@@ -117,11 +120,13 @@ class Site:
                 for fault in self.key.opened().faults:
                     made = fault.applied_to(made)
             else:
-                code, amount = acts[-1]
-                act = repairs.discover()[code](amount or 0.0)
-                made = act.applied_to(self.installation(acts[:-1]))
+                made = self._acted(*acts[-1], self.installation(acts[:-1]))
             self._standing[acts] = made
         return self._standing[acts]
+
+    def _acted(self, code: str, amount: float | None, stood: Installation) -> Installation:
+        made = traced(code, stood, Session.of_visit(self.seed).draws[HOSES])
+        return repairs.discover()[code](amount or 0.0).applied_to(stood) if made is None else made
 
     def conditions(self, minute: float) -> Conditions:
         """Weather, rooms and supply; the rooms are held, a visit is short for them.
@@ -203,14 +208,17 @@ class Site:
         return Moment(now=now, before=self._before(visit), seconds=seconds)
 
     def _before(self, visit: Visit) -> OperatingPoint:
-        """The state just before the last start, stop or repair."""
+        """The state just before the last start, stop, repair or trace of carelessness."""
         acts, ran = acts_of(visit), visit.is_running
-        for event in reversed(visit.events):
+        for place in reversed(range(len(visit.events))):
+            event = visit.events[place]
             if isinstance(event, Started | Stopped):
                 ran = isinstance(event, Stopped)
                 break
-            if isinstance(event, Repaired):
-                acts = acts[:-1]
+            if event.minute != visit.changed_at:
+                continue
+            if (earlier := acts_along(visit.events[:place])) != acts:
+                acts = earlier
                 break
         return self.point(acts, visit.changed_at, is_running=ran, seconds=SETTLED)
 
@@ -234,7 +242,10 @@ class Site:
             measurement,
             technique,
             moment=self.moment(visit, minute),
-            installation=self.installation(acts_of(visit)),
+            # A filter that stands beside its slot is looked at as it is.
+            installation=self.installation(
+                tuple(act for act in acts_of(visit) if (measurement, act[0]) != LYING_BESIDE)
+            ),
             hands=Hands(
                 prepared=visit.prepared,
                 session=Session.of_visit(self.seed),

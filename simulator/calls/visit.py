@@ -18,7 +18,8 @@ from simulator.calls.events import (
     Stopped,
     WrittenUp,
 )
-from simulator.instruments.steps import LOCK_OUTS
+from simulator.calls.traces import GAS_LOST, left_after
+from simulator.instruments.steps import LOCK_OUTS, brought
 from simulator.repairs._catalogue import discover
 
 # Arrival is put this long after the last start or stop that nobody on site saw.
@@ -42,11 +43,13 @@ class Visit:
     switched_at : float
         Last start or stop, in minutes.
     changed_at : float
-        Last start, stop or repair, in minutes.
+        Last start, stop, repair or other change of the unit, in minutes.
     charge_changed_at : float
         Last opening of the circuit, in minutes.
     prepared : frozenset
         Steps done.
+    left : frozenset
+        What carelessness left behind and nobody has put right.
     marks : mapping
         By cause.
     finding : Declared, optional
@@ -65,6 +68,7 @@ class Visit:
     changed_at: float = LONG_AGO
     charge_changed_at: float = LONG_AGO
     prepared: frozenset[str] = frozenset()
+    left: frozenset[str] = frozenset()
     marks: Mapping[str, str] = field(default_factory=dict)
     finding: Declared | None = None
     write_up: str | None = None
@@ -125,8 +129,20 @@ def advanced(visit: Visit, event: Event) -> Visit:
     -------
     Visit
     """
+    left = left_after(visit.left, event)
+    after = _after(visit, event)
+    if left != visit.left and not isinstance(event, Repaired):
+        opened = GAS_LOST in left - visit.left
+        after = replace(
+            after,
+            changed_at=event.minute,
+            charge_changed_at=event.minute if opened else visit.charge_changed_at,
+        )
     return replace(
-        _after(visit, event), events=(*visit.events, event), minute=max(event.minute, visit.minute)
+        after,
+        events=(*visit.events, event),
+        minute=max(event.minute, visit.minute),
+        left=left,
     )
 
 
@@ -137,7 +153,7 @@ def _after(visit: Visit, event: Event) -> Visit:
         case Moved():
             return replace(visit, place=event.place)
         case Prepared():
-            return replace(visit, prepared=visit.prepared | {event.step})
+            return replace(visit, prepared=visit.prepared | brought(event.step))
         case Started() | Stopped():
             return replace(
                 visit,

@@ -179,19 +179,19 @@ def standings(
 
 @dataclass(frozen=True, slots=True)
 class _Part:
-    """Readings between two repairs, each with what was prepared, and the repair after them."""
+    """Readings between two repairs, each with the circumstances, and the repair after them."""
 
-    readings: tuple[tuple[Measured, frozenset[str]], ...]
+    readings: tuple[tuple[Measured, When], ...]
     repair: Repaired | None
     is_first: bool
 
 
 def _parts(events: Sequence[Event]) -> list[_Part]:
     found: list[_Part] = []
-    here: list[tuple[Measured, frozenset[str]]] = []
+    here: list[tuple[Measured, When]] = []
     for before, event in along(events):
         if isinstance(event, Measured):
-            here.append((event, before.prepared))
+            here.append((event, _when(event, before)))
         elif isinstance(event, Repaired):
             found.append(_Part(tuple(here), event, not found))
             here = []
@@ -204,9 +204,9 @@ def _of_part(
     """Score of the cells after each reading of one part, and its numeric takes."""
     takes: list[Take] = []
     shown: list[float] = []
-    for event, prepared in part.readings:
+    for event, when in part.readings:
         if event.reading.value is not None:
-            takes.append(take_of(event.reading.measurement, _when(event, prepared), table, call))
+            takes.append(take_of(event.reading.measurement, when, table, call))
             shown.append(event.reading.value)
     steps = iter(running_score(takes, shown)) if takes else iter(())
     logs, found = start, []
@@ -240,13 +240,14 @@ def _stood(
     return stood
 
 
-def _when(event: Measured, prepared: frozenset[str]) -> When:
+def _when(event: Measured, before: Visit) -> When:
     return When(
         minute=event.minute,
         is_running=event.is_running,
         settled=event.settled,
-        prepared=prepared,
+        prepared=before.prepared,
         technique=event.reading.technique,
+        left=before.left,
     )
 
 

@@ -84,7 +84,7 @@ def expected_range(
     tuple
         Middle, lowest and highest, in SI. [-]
     """
-    when = When(visit.minute, is_running, STEADY, visit.prepared, "careful")
+    when = When(visit.minute, is_running, STEADY, visit.prepared, "careful", visit.left)
     take = take_of(measurement, when, table, call)
     sound = [
         cell for cell, owner in enumerate(table.owner.tolist()) if not table.listed[owner].causes

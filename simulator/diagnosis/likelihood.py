@@ -7,8 +7,10 @@ import numpy as np
 
 from simulator.calls.call_file import CallFile
 from simulator.calls.events import Measured
+from simulator.calls.sound_units import sound_unit
+from simulator.calls.traces import FILTER_OUT, GAS_LOST, LEAST_LOST, MOST_LOST
 from simulator.diagnosis.expected import Expected, conditions_of
-from simulator.diagnosis.scatter import CHARGE, NAMES, OUTDOOR, OUTDOOR_COLUMN
+from simulator.diagnosis.scatter import CHARGE, NAMES, OUTDOOR, OUTDOOR_COLUMN, TORQUE
 from simulator.diagnosis.seen_parts import plain
 from simulator.diagnosis.tool_errors import Error, error_of, felt
 from simulator.instruments.measurements import MEASUREMENTS
@@ -19,7 +21,8 @@ from simulator.quantities.values import Array
 
 UNSEEN = 0.01  # of a cell's plants answer in words that none of the few looked at gave [-]
 UNSURE = 0.3  # of what has not settled yet [-]
-CHARGE_COLUMN = NAMES.index("charge")
+CHARGE_COLUMN, TORQUE_COLUMN = NAMES.index("charge"), NAMES.index("torque")
+UNFILTERED = 0.15  # of a blower's torque is worth about what a missing filter is [-]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -63,6 +66,8 @@ class When:
         Steps done before.
     technique : str
         How.
+    left : frozenset
+        What carelessness had left in the unit.
     """
 
     minute: float
@@ -70,6 +75,7 @@ class When:
     settled: float
     prepared: frozenset[str]
     technique: str
+    left: frozenset[str] = frozenset()
 
 
 def take_of(measurement: str, when: When, table: Expected, call: CallFile) -> Take:
@@ -99,6 +105,7 @@ def take_of(measurement: str, when: When, table: Expected, call: CallFile) -> Ta
     rest = now.rest[:, column]
     warmer = outdoor_at(call, when.minute) - conditions_of(call).outdoor_temperature
     mean = mean + loads[:, OUTDOOR_COLUMN] * float(warmer) / OUTDOOR
+    mean, rest = _disturbed(when.left, call, (mean, rest, loads))
     seconds = 60.0 * max(when.settled, 0.0)
     if when.is_running and item.truth is not None:
         away = MIGRATED_SHARE * float(np.exp(-seconds / RETURN_TIME)) / CHARGE
@@ -117,6 +124,23 @@ def take_of(measurement: str, when: When, table: Expected, call: CallFile) -> Ta
         own=np.sqrt(rest**2 + spread**2 + error.own**2),
         error=error,
     )
+
+
+def _disturbed(
+    left: frozenset[str], call: CallFile, now: tuple[Array, Array, Array]
+) -> tuple[Array, Array]:
+    """Mean and spread once hoses have taken gas, or the filter stands beside its slot."""
+    mean, rest, loads = now
+    if GAS_LOST in left:
+        plate = float(sound_unit(call.unit, call.metering, call.house).unit.plate_charge)
+        usual, wide = 0.5 * (LEAST_LOST + MOST_LOST), (MOST_LOST - LEAST_LOST) / np.sqrt(12.0)
+        each = loads[:, CHARGE_COLUMN] / (CHARGE * plate)
+        mean, rest = mean - usual * each, np.hypot(rest, wide * each)
+    if FILTER_OUT in left:
+        # As a stronger blower would do it; how much depends on the filter nobody sees now.
+        more = UNFILTERED / TORQUE * loads[:, TORQUE_COLUMN]
+        mean, rest = mean + more, np.hypot(rest, more)
+    return mean, rest
 
 
 def outdoor_at(call: CallFile, minute: float) -> float:

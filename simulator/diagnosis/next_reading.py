@@ -160,7 +160,7 @@ def _bits(
     weight = now.cells[live] / now.cells[live].sum()
     groups = _groups(now.table, live)
     kinds = {name: _kinds(name, now.table, live, is_running) for name in names}
-    when = When(visit.minute, is_running, 60.0, visit.prepared, "careful")
+    when = When(visit.minute, is_running, 60.0, visit.prepared, "careful", visit.left)
     numeric = [name for name in names if name in now.table.column]
     values = {}
     if numeric:

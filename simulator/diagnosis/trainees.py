@@ -81,7 +81,7 @@ def _any_tap(visit: Visit, chance: np.random.Generator) -> actions.Action:
     ]
     steps = [
         step for step in STEPS.values()
-        if step.place == visit.place and step.id not in visit.prepared
+        if step.place == visit.place and not visit.prepared & {step.id, step.stands_for}
     ]  # fmt: skip
     dice = chance.random()
     if dice < 0.25 or not here:

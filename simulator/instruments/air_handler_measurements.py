@@ -130,6 +130,7 @@ def air_handler_senses() -> list[Measurement]:
         ("smoke_return", "Smoke along the return, platform and panel joints", "feel", 5),
         ("listen_blower", "Look at the blower wheel and listen to the motor", "look", 4),
     )
+    ways = {"look_filter": how.BACK_IN, "smoke_return": how.STILL_AIR}
     return [
         Measurement(
             id=key,
@@ -139,7 +140,7 @@ def air_handler_senses() -> list[Measurement]:
             way=way,
             minutes=minutes,
             group="air",
-            techniques=how.STILL_AIR if way == "feel" else how.PLAIN,
+            techniques=ways.get(key, how.PLAIN),
             caution="Blower off before hands go in." if way == "look" else None,
         )
         for key, name, way, minutes in rows

@@ -18,6 +18,7 @@ from simulator.instruments.part_values import (
 from simulator.quantities.shown import show
 
 LEAK_SEEN = 0.95  # of the plate's charge, below which something has escaped [-]
+BRIDGED = "Pins bridged"  # the test was done
 MISSED, FALSE_ALARM = 0.15, 0.10  # of a careful search [-]
 MISSED_QUICKLY, FALSE_QUICKLY = 0.55, 0.25  # of a quick one [-]
 
@@ -185,6 +186,11 @@ def defrost_test(seen: Seen) -> str:
     coil = seen.installation.unit.outdoor_coil
     melted = float(coil.frost) > 0.03 * float(coil.frost_capacity)
     gone = "steam rises, the frost runs off" if melted else "the coil warms, a little steam rises"
+    if seen.technique != "careful":
+        return (
+            f"Pins bridged: the fan stops, the valve shifts with a rush, {gone}; heating comes "
+            "back by itself. The jumper is still on the pins."
+        )
     return (
         f"Pins bridged: the fan stops, the valve shifts with a rush, {gone}; heating comes back "
         "by itself. Jumper taken off."

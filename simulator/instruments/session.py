@@ -12,7 +12,7 @@ from simulator.instruments.tools import TOOLS
 
 # Of a visit's chance, as the site branches it.
 TOOLS_BRANCH = (1,)
-BATTERY = "battery"
+BATTERY, HOSES = "battery", "hoses"
 LOW_BATTERY = 0.7  # draws above this find the meters' battery low; common practice, no source
 
 
@@ -25,8 +25,8 @@ class Session:
     biases : mapping
         Standard normal draws by tool: added and in proportion. [-]
     draws : mapping
-        Uniform draws by measurement, for careless techniques, and one for the meters'
-        battery. [-]
+        Uniform draws by measurement, for careless techniques, one for the meters' battery
+        and one for what long hoses take. [-]
     """
 
     biases: Mapping[str, tuple[float, float]]
@@ -73,7 +73,7 @@ class Session:
         for name in TOOLS:
             pair = np.clip(by_name(f"tool {name}").standard_normal(2), -2.0, 2.0)
             biases[name] = (float(pair[0]), float(pair[1]))
-        draws = {name: float(by_name(name).random()) for name in (*MEASUREMENTS, BATTERY)}
+        draws = {name: float(by_name(name).random()) for name in (*MEASUREMENTS, BATTERY, HOSES)}
         return Session(biases, draws)
 
 

@@ -155,6 +155,7 @@ def looks() -> list[Measurement]:
             minutes=minutes,
             group=group,
             told=told,
+            techniques=how.JUMPER if key == "test_defrost" else how.PLAIN,
             caution=caution,
         )
         for key, name, place, minutes, group, told, caution in LOOKED_AT

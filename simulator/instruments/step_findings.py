@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from simulator.instruments.session import BATTERY, Session, battery_drift
+from simulator.instruments.steps import LONG_HOSES
 from simulator.instruments.take import ANY_TAP, UNMATCHED
 from simulator.instruments.techniques import UNZEROED, Felt
 from simulator.plant.operating_point import OperatingPoint
@@ -166,5 +167,9 @@ _FOUND: dict[str, Callable[[Surroundings], str]] = {
         "place, the same one everywhere."
     ),
     "match_probes": _probes,
+    LONG_HOSES: lambda _: (
+        "Manifold on both ports. The hoses have filled with refrigerant from the circuit; it stays "
+        "in them."
+    ),
     "connect_gauges": lambda _: "Hoses purged, probes on both ports, no hiss. Caps in the pocket.",
 }

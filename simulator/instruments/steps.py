@@ -19,6 +19,8 @@ class Step:
         Site time it takes, in minutes.
     caution : str, optional
         One line.
+    stands_for : str, optional
+        The careful preparation that it takes the place of.
     """
 
     id: str
@@ -26,7 +28,10 @@ class Step:
     place: str
     minutes: float
     caution: str | None = None
+    stands_for: str | None = None
 
+
+LONG_HOSES = "connect_long_hoses"
 
 STEPS: dict[str, Step] = {
     step.id: step
@@ -127,8 +132,34 @@ STEPS: dict[str, Step] = {
             minutes=5,
             caution="Goggles and gloves: liquid refrigerant burns. Certified people only.",
         ),
+        Step(
+            id=LONG_HOSES,
+            name="Connect a manifold with long hoses",
+            place="outdoor_unit",
+            minutes=3,
+            caution="Goggles and gloves: liquid refrigerant burns. Certified people only.",
+            stands_for="connect_gauges",
+        ),
     )
 }
 
 # A lock-out holds from when it is put on until the system is started again.
 LOCK_OUTS = frozenset({"isolate_unit", "lock_out_air_handler"})
+
+
+def brought(step: str) -> frozenset[str]:
+    """What counts as prepared once a step is done.
+
+    Parameters
+    ----------
+    step : str
+        Its id.
+
+    Returns
+    -------
+    frozenset
+        The step, and the one it stands for.
+    """
+    known = STEPS.get(step)
+    other = None if known is None else known.stands_for
+    return frozenset({step} if other is None else {step, other})

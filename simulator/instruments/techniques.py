@@ -163,6 +163,14 @@ OPEN_QUESTION = (
     careful("An open question, answered in their own words"),
     Technique("leading", "The answer you expect is in the question", minutes=1.0),
 )
+BACK_IN = (
+    careful("Look, and slide it back in"),
+    Technique("left_out", "Look, and stand it beside the unit", minutes=1.0),
+)
+JUMPER = (
+    careful("Bridged for the time on the board, jumper taken off"),
+    Technique("left_on", "Bridged, and on to the next thing", minutes=8.0),
+)
 STILL_AIR = (
     careful("Doors shut, the room's air still, each joint twice"),
     Technique("draft", "Along the joints once, in the room's draft", minutes=3.0),

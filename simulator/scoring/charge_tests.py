@@ -1,6 +1,7 @@
 """Charge tests that do not count, and what would have made them count on this unit."""
 
 from simulator.calls.site import Site, acts_of
+from simulator.calls.traces import GAS_LOST
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.validity import AIRFLOW_PROOF, ENOUGH_AIR, HOOD, UNPROVEN
@@ -81,7 +82,8 @@ def charge_left(visit: Visit, site: Site) -> list[str]:
     list
         One sentence; none where it was not touched or is right.
     """
-    if not any(discover()[event.repair].disturbs_charge for event in visit.repairs):
+    moved = any(discover()[event.repair].disturbs_charge for event in visit.repairs)
+    if not moved and GAS_LOST not in visit.left:
         return []
     right = float(site.healthy().unit.charge)
     off = float(site.installation(acts_of(visit)).unit.charge) / right - 1.0

@@ -5,6 +5,7 @@ from simulator.calls.sealed import Key
 from simulator.calls.visit import Visit
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.settling import settles_after
+from simulator.instruments.steps import LONG_HOSES
 from simulator.instruments.techniques import careful
 from simulator.instruments.tools import TOOLS
 from simulator.scoring.part import Because, Part, part
@@ -107,19 +108,9 @@ def measuring(visit: Visit, key: Key) -> Part:
         text = f"Readings with a number: {len(numbers)}. Fewer than {FEW} are few to reason from."
     because.append(Because(text, left))
     used = {event.seq for event in cited(visit)}
-    # What is asked is graded with the interview.
-    judged = [e for e in visit.readings if MEASUREMENTS[e.reading.measurement].way != "ask"]
-    weak = {event.seq: weakness(visit, event) for event in judged}
-    for event in judged:
-        again = any(
-            later.seq > event.seq and later.reading.measurement == event.reading.measurement
-            and weak[later.seq] is None
-            for later in judged
-        )  # fmt: skip
-        said = weak[event.seq]
-        if said and not again and (event.seq in used or event.reading.technique != CARE):
-            points -= 2.0
-            because.append(Because(said, event.seq))
+    slips = _carelessness(visit, used)
+    points -= 2.0 * len(slips)
+    because += slips
     compared = met_at(visit, "match_probes")
     if compared is not None:
         text = "You compared your probes, so small differences count."
@@ -136,6 +127,28 @@ def measuring(visit: Visit, key: Key) -> Part:
             )
             break
     return part("Measuring", points, 15.0, because)
+
+
+def _carelessness(visit: Visit, used: set[int]) -> list[Because]:
+    """What was taken carelessly and not again, and what the tools themselves took."""
+    # What is asked is graded with the interview.
+    judged = [e for e in visit.readings if MEASUREMENTS[e.reading.measurement].way != "ask"]
+    weak = {event.seq: weakness(visit, event) for event in judged}
+    found = []
+    for event in judged:
+        again = any(
+            later.seq > event.seq and later.reading.measurement == event.reading.measurement
+            and weak[later.seq] is None
+            for later in judged
+        )  # fmt: skip
+        said = weak[event.seq]
+        if said and not again and (event.seq in used or event.reading.technique != CARE):
+            found.append(Because(said, event.seq))
+    hoses = met_at(visit, LONG_HOSES)
+    if hoses is not None:
+        text = "Long hoses took 2 to 4 oz (57 to 113 g) of refrigerant out of the circuit."
+        found.append(Because(text, hoses.seq))
+    return found
 
 
 def worth(visit: Visit) -> dict[str, float]:

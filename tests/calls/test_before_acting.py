@@ -41,10 +41,12 @@ def measured(seq: int, name: str, minute: float, settled: float) -> events.Measu
 
 
 def test_every_preparation_says_what_it_found(desk: CallDesk) -> None:
+    # Long hoses go on instead of the probes; test_traces.py has them.
+    careful = [step for step in STEPS.values() if step.stands_for is None]
     for place in PLACES:
-        go(desk, place, " ".join(step.id for step in STEPS.values() if step.place == place))
+        go(desk, place, " ".join(step.id for step in careful if step.place == place))
     told = desk.view("us")["found"]
-    assert set(told) == set(STEPS)
+    assert set(told) == {step.id for step in careful}
     assert all(text.endswith(".") and text != DONE for text in told.values())
     assert "water heater" in told["hazard_look_air_handler"]  # the work order names it
 
