@@ -48,13 +48,14 @@ def kept(wanted: object, made: Callable[[], Table], queue: str = QUEUE) -> Table
     if found:
         return found[0]
     try:
+        path.parent.mkdir(mode=0o700, exist_ok=True)  # where somebody cleared it away
         with _alone(path.parent / queue):
             found = list(_read(path))  # another may have made it meanwhile
             if not found:
                 found = [made()]
                 _write(path, found[0])
     except OSError:
-        # A full or vanished folder costs time and nothing else.
+        # A full disk or a folder that cannot be costs time and nothing else.
         return found[0] if found else made()
     return found[0]
 

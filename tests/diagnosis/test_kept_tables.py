@@ -2,6 +2,9 @@
 
 import os
 import pickle
+import shutil
+import subprocess
+import sys
 import time
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
@@ -49,7 +52,7 @@ def test_without_a_folder_or_with_a_broken_one_it_is_worked_out(
         path.write_bytes(damage)
         assert kept("b", lambda: 2) == 2
         assert kept("b", lambda: 9) == 2
-    monkeypatch.setenv(FOLDER, str(folder / "gone"))
+    monkeypatch.setenv(FOLDER, str(folder / "no" / "such"))
     assert kept("b", lambda: 3) == 3
     monkeypatch.delenv(FOLDER)
     assert kept("b", lambda: 4) == 4
@@ -69,6 +72,52 @@ def test_the_folder_comes_and_goes_with_the_server(
         assert list(own.glob("*.table"))
     assert FOLDER not in os.environ
     assert not own.exists()
+
+
+def test_a_lost_folder_is_built_again(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    lost = folder / "lost"
+    monkeypatch.setenv(FOLDER, str(lost))
+    assert kept("d", lambda: 1) == 1
+    assert lost.stat().st_mode & 0o077 == 0
+    assert kept("d", lambda: 2) == 1
+    shutil.rmtree(lost)
+    assert kept("d", lambda: 3) == 3
+    assert kept("d", lambda: 4) == 3
+
+
+def test_a_second_bench_leaves_the_folder_of_the_first(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+    first = _bench_beside()
+    try:
+        assert first.stdout is not None
+        theirs = Path(first.stdout.readline().strip())
+        with shared_tables():
+            own = Path(os.environ[FOLDER])
+            assert own != theirs
+            assert (theirs / "kept").read_text() == "by the first"
+        assert theirs.is_dir()
+    finally:
+        first.kill()
+        first.communicate(timeout=20)
+    assert theirs.is_dir()
+    with shared_tables():
+        assert not theirs.exists()
+    assert not list(tmp_path.glob("tables-*"))
+
+
+def _bench_beside() -> "subprocess.Popen[str]":
+    """A process that owns a folder until it is killed."""
+    script = (
+        "import os, time; from pathlib import Path; "
+        "from simulator.serve.web.shared_tables import FOLDER, shared_tables\n"
+        "with shared_tables():\n"
+        "    Path(os.environ[FOLDER], 'kept').write_text('by the first')\n"
+        "    print(os.environ[FOLDER], flush=True)\n"
+        "    time.sleep(60)\n"
+    )
+    return subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE, text=True)
 
 
 def test_a_kept_table_says_what_the_one_worked_out_says(monkeypatch: pytest.MonkeyPatch) -> None:
