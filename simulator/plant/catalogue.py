@@ -14,13 +14,13 @@ from simulator.components.reversing_valve import ReversingValve
 from simulator.components.supply_circuit import SupplyCircuit
 from simulator.plant import data_sheet, parameter_file, published_unit, sizing, unit_fit
 from simulator.plant.installation import Installation, Unit
+from simulator.plant.motors import DESCRIBED, need_motor
 from simulator.plant.parameter_file import ParameterFileError, Table
 from simulator.plant.site_file import site
 from simulator.plant.unit_fit import Fit
 from simulator.properties.refrigerant import known
 
 METERING = ("txv", "orifice")
-MOTORS = ("constant_torque", "psc")  # of a unit described part by part
 REFERENCE = "quail_36"  # what a published unit is scaled from
 
 
@@ -61,7 +61,7 @@ def load_installation(
         raise ParameterFileError(f"metering must be txv or orifice, not {metering}.")
     if motor is not None and motor not in data_sheet.MOTORS:
         raise ParameterFileError(
-            f"motor must be {', '.join(MOTORS)} or constant_airflow, not {motor}."
+            f"motor must be {', '.join(DESCRIBED)} or constant_airflow, not {motor}."
         )
     built = site(parameter_file.read("sites", house), zone)
     sized, devices = _sized_unit(unit, motor)
@@ -97,7 +97,7 @@ def fit_of(unit: str) -> Fit:
     quail = parameter_file.read("equipment", REFERENCE)
     return unit_fit.fit(
         published_unit.published(file),
-        _unsized_unit(quail, MOTORS[0]),
+        _unsized_unit(quail, DESCRIBED[0]),
         site(parameter_file.read("sites", "reference")),
     )
 
@@ -109,11 +109,9 @@ def _sized_unit(unit: str, motor: str | None) -> tuple[Unit, tuple[str, str]]:
     if file.rows.get("kind") == published_unit.KIND:
         made = fit_of(unit)
         own = made.published.motor
-        if motor not in (None, own):
-            raise ParameterFileError(f"{made.published.name} has a {own} blower, not {motor}.")
+        need_motor(motor or own, (own,), made.published.name)
         return made.unit, made.published.metering
-    if motor not in (None, *MOTORS):
-        raise ParameterFileError(f"{file.name} has no {motor} blower.")
+    need_motor(motor or DESCRIBED[0], DESCRIBED, file.table("plate").word("name"))
     reference = site(parameter_file.read("sites", "reference"))
     rating = sizing.Rating(
         **file.table("rating").numbers(
@@ -131,7 +129,7 @@ def _sized_unit(unit: str, motor: str | None) -> tuple[Unit, tuple[str, str]]:
         )
     )
     file.need_no_negative()
-    unsized = _unsized_unit(file, motor or MOTORS[0])
+    unsized = _unsized_unit(file, motor or DESCRIBED[0])
     try:
         return sizing.sized(replace(reference, unit=unsized), rating).unit, ("txv", "txv")
     except (sizing.SizingError, ArithmeticError, ValueError) as problem:

@@ -1,7 +1,6 @@
 """One's own equipment and house: published data fitted, nonsense said in one sentence."""
 
 import re
-import tomllib
 from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
@@ -297,18 +296,3 @@ def test_own_files_serve_by_path(tmp_path: Path) -> None:
     house.write_text(HOUSE, encoding="utf-8")
     own = load_installation(unit=str(unit), house=str(house))
     assert own == load_installation("dunlin_48", house="rooke")
-
-
-def test_the_report_says_stated_and_fitted(capsys: pytest.CaptureFixture[str]) -> None:
-    assert command.main(["equipment", "bittern_60"]) == 0
-    shown = capsys.readouterr().out
-    stated = tomllib.loads(
-        PLANT.joinpath("equipment", "bittern_60.toml").read_text(encoding="utf-8")
-    )
-    assert f"{stated['cooling']['capacity']['value']}" in shown
-    assert "All 19 rows are met." in shown
-
-
-def test_another_motor_than_its_own_is_refused() -> None:
-    with pytest.raises(ParameterFileError, match="has a psc blower"):
-        load_installation("heron_30", motor="constant_torque")

@@ -11,6 +11,7 @@ from simulator.plant import balance, catalogue, steady
 from simulator.plant import case as cases
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
+from simulator.plant.motors import DESCRIBED
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.report import operating_point
 from simulator.plant.stacking import chosen, stacked
@@ -41,7 +42,7 @@ def random_installation(chance: np.random.Generator) -> Installation:
     """Device, motor, zones, charge, blower and faults drawn over the field range."""
     built = catalogue.load_installation(
         metering=str(chance.choice(catalogue.METERING)),
-        motor=str(chance.choice(catalogue.MOTORS)),
+        motor=str(chance.choice(DESCRIBED)),
         zone=str(chance.choice(ZONES)),
     )
     other = catalogue.load_installation(zone=str(chance.choice(ZONES))).supply_zone

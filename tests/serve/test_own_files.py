@@ -43,6 +43,10 @@ def test_the_stand_offers_what_lies_in_the_folder_beside_what_is_shipped(own: Pa
     choices = stand.choices()
     assert choices["unit"][-2:] == ("bad_18", "wren_18")
     assert choices["unit"].count("quail_36") == 1
+    assert choices["motor"]["quail_36"] == ("constant_torque", "psc")
+    assert choices["motor"]["siskin_18"] == choices["motor"]["wren_18"] == ("psc",)
+    assert choices["motor"]["bittern_60"] == ("constant_airflow",)
+    assert set(choices["motor"]) == set(choices["unit"])
     assert choices["house"] == ("reference", "two_zones", "cottage", "upstairs")
 
 

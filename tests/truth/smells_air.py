@@ -6,6 +6,7 @@ import numpy as np
 
 from simulator.faults._catalogue import named
 from simulator.plant import catalogue, standing, steady
+from simulator.plant.motors import DESCRIBED
 from simulator.properties import moist_air, refrigerant, refrigerant_tables
 from simulator.properties.moist_air import STANDARD_PRESSURE
 from simulator.quantities.values import Array
@@ -52,7 +53,7 @@ def _fan_curve(field: Field) -> Smelt:
     """A plain motor: more filter, more static, less air, by both motors there are."""
     del field
     each = {}
-    for motor in catalogue.MOTORS:
+    for motor in DESCRIBED:
         bench = Bench()
         clean = steady.solve(bench.installed(motor=motor), weather())
         loaded = steady.solve(

@@ -5,7 +5,9 @@ from typing import Any, TypeVar
 
 from simulator.faults._catalogue import discover
 from simulator.plant import stacking, steady
+from simulator.plant.motors import motors
 from simulator.plant.operating_point import OperatingPoint
+from simulator.plant.parameter_file import ParameterFileError
 from simulator.quantities.entered import BadEntry
 from simulator.serve.stand.fault_fit import unfit, zones_of
 from simulator.serve.stand.limits import (
@@ -17,7 +19,7 @@ from simulator.serve.stand.limits import (
     ZONES,
 )
 from simulator.serve.stand.notes import beside
-from simulator.serve.stand.own_files import offered
+from simulator.serve.stand.own_files import offered, source_of
 from simulator.serve.stand.setting import (
     Setting,
     checked,
@@ -183,13 +185,20 @@ def _quick(
     return delivery_chart(points, system)
 
 
+def _motors(unit: str) -> tuple[str, ...]:
+    try:
+        return motors(source_of("unit", unit))
+    except ParameterFileError:
+        return MOTORS  # one's own, which says what is wrong with it when it is chosen
+
+
 def choices() -> dict[str, Any]:
     """Words that can be chosen.
 
     Returns
     -------
     dict
-        By name of the setting; ``unit_names`` says what each unit is.
+        By name of the setting, motors by unit; ``unit_names`` says what each unit is.
     """
     units = offered("unit")
     return {
@@ -198,7 +207,7 @@ def choices() -> dict[str, Any]:
         "unit": units,
         "refrigerant": REFRIGERANTS,
         "gauges": REFRIGERANTS,
-        "motor": MOTORS,
+        "motor": {unit: _motors(unit) for unit in units},
         "zone": ZONES,
         "house": offered("house"),
         "strips": STRIPS,

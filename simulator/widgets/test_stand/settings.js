@@ -119,6 +119,8 @@ function settingsPanel(bench, redraw) {
       el("span", { class: "entry wide" }, box));
   }
 
+  const motorsOf = (unit) => stand.choices.motor[unit] ?? [];
+
   function choice(key, words) {
     const select = el("select", { id: `c-${key}`, "data-key": `choice-${key}` },
       words.map((word) => el("option", { value: word, selected: setting[key] === word }, (key === "unit" && stand.choices.unit_names[word]) || wordFor(key, word))));
@@ -126,6 +128,7 @@ function settingsPanel(bench, redraw) {
     select.addEventListener("change", () => {
       setting[key] = select.value;
       if (key === "house") setting.zone_call = "both"; // the next house may have one zone
+      if (key === "unit" && !motorsOf(setting.unit).includes(setting.motor)) setting.motor = "";
       send();
     });
     return el("div", { class: "dial", "data-control": key }, el("label", { for: `c-${key}` }, WORDS[key]), select);
@@ -204,7 +207,7 @@ function settingsPanel(bench, redraw) {
       dial("airflow"), el("p", { class: "small aside" }, WORDS.blowerMovesBoth), dial("altitude")],
     unit: () => [
       choice("unit", stand.choices.unit), choice("refrigerant", ["", ...stand.choices.refrigerant]),
-      choice("metering", ["", "txv", "orifice"]), choice("motor", ["", ...stand.choices.motor]),
+      choice("metering", ["", "txv", "orifice"]), choice("motor", ["", ...motorsOf(setting.unit)]),
       choice("gauges", ["", ...stand.choices.gauges])],
   };
   return panels[bench.view.tab]();
