@@ -187,7 +187,12 @@ def running_bench(
         yield RunningBench(address=_address(process), data=data, process=process)
     finally:
         process.terminate()
-        process.communicate(timeout=20)
+        try:
+            process.communicate(timeout=20)
+        except subprocess.TimeoutExpired:
+            process.kill()  # else it would stand in the way of every test after this one
+            process.communicate(timeout=20)
+            raise
 
 
 def _address(process: "subprocess.Popen[str]") -> str:
