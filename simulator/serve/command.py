@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 FIRST_PORT = 8866
 PORTS_TRIED = 20
 HIGHEST_PORT = 65535
+STOPPED = 130  # what a shell calls an end from the keyboard [-]
 
 
 class OneSentence(argparse.ArgumentParser):
@@ -179,14 +180,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     Returns
     -------
     int
-        Exit status: 0 done, 1 failed, 2 not understood. [-]
+        Exit status: 0 done, 1 failed, 2 not understood, 130 stopped from the keyboard. [-]
     """
     typed = list(sys.argv[1:] if arguments is None else arguments)
     wanted = next((word for word in typed if word in SUBCOMMANDS), "")
-    options = build_parser(wanted).parse_args(typed)
-    if options.command:
-        return int(options.run(options))
-    return _open_bench(options)
+    try:
+        options = build_parser(wanted).parse_args(typed)
+        return int(options.run(options)) if options.command else _open_bench(options)
+    except KeyboardInterrupt:
+        return STOPPED
 
 
 def _open_bench(options: argparse.Namespace) -> int:

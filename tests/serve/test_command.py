@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from simulator.serve import application
 from simulator.serve.command import main
 from simulator.serve.paths import data_directory, lessons_directory
 from tests.serve.running import RunningBench
@@ -84,6 +85,19 @@ def test_data_among_the_lessons_is_refused(
         data_directory()
     assert main(["--no-browser"]) == 2
     assert "must not lie inside" in capsys.readouterr().err
+
+
+def test_ctrl_c_before_it_is_open_ends_quietly(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def stopped(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setenv("BENCHCALL_DATA", str(tmp_path))
+    monkeypatch.setattr(application, "serve", stopped)
+    assert main(["--no-browser"]) == 130
+    said = capsys.readouterr()
+    assert (said.out, said.err) == ("", "")
 
 
 def test_it_listens_on_this_computer_only_and_says_where(test_bench: RunningBench) -> None:

@@ -19,7 +19,7 @@ from simulator.variants.search import parent_of, tried
 from simulator.variants.store import keep
 
 MINUTES = 10.0  # of searching for one call, in minutes
-WIDTH = 24  # of a column [-]
+WIDTH = 24  # least of a column [-]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,7 +174,8 @@ def table(found: Found) -> str:
     sites = [_told_of(found.parent, None, 0)]
     sites += [_told_of(found.parent, one[0], place) for place, one in enumerate(found.versions, 1)]
     rows += [(name, [site[name] for site in sites]) for name in sites[0]]
-    lines = [name.ljust(18) + "".join(cell.rjust(WIDTH) for cell in cells) for name, cells in rows]
+    width = max(WIDTH, 2 + max(len(cell) for _, cells in rows for cell in cells))
+    lines = [name.ljust(18) + "".join(cell.rjust(width) for cell in cells) for name, cells in rows]
     lines += [f"Not as hard: {reason}" for reason in dict.fromkeys(found.rejected)]
     lines += [f"Not as hard now: {'; '.join(one[2])}" for one in found.versions if one[2]]
     return "\n".join(lines) + "\n"
@@ -195,7 +196,7 @@ def _told_of(parent: Parent, recipe: Recipe | None, number: int) -> Mapping[str,
         "unit": recipe.unit if recipe else tables["site"]["unit"],
         "outdoor high, °F": f"{day['high']:.1f}",
         **{name: f"{size:g}" for name, size in faults.items()},
-        "customer": customer[: WIDTH - 1],
+        "customer": customer,
     }
 
 
