@@ -119,6 +119,27 @@ def test_a_link_for_a_class_opens_in_predict_and_hides_the_fault(page: Page) -> 
     expect(page.get_by_role("alert")).to_contain_text("No fault is kept here")
 
 
+def test_a_chart_that_a_reveal_brought_up_does_not_go_along(page: Page) -> None:
+    opened(page, "#fault=loaded_filter:6")
+    press(page, "tab-predict")
+    page.locator("#asked").select_option("airflow")
+    page.locator(".sign", has_text="go down").click()
+    press(page, "reveal")
+    expect(page.locator("figure[data-chart=fan]")).to_be_visible()
+    press(page, "again")
+    press(page, "class-link")
+    field = page.locator("[data-key=class-link-text]")
+    expect(field).to_have_value(re.compile(r"predict=\w{6}$"))
+    assert "chart=" not in field.input_value()
+    page.locator("#asked").select_option("airflow")
+    page.locator(".sign", has_text="go down").click()
+    press(page, "reveal")
+    page.locator("#chart-0").select_option("air")  # what is chosen by hand goes along
+    press(page, "again")
+    press(page, "class-link")
+    expect(field).to_have_value(re.compile(r"chart=air.*predict=\w{6}$"))
+
+
 def test_what_is_set_beside_a_link_is_to_come_and_the_link_stays(page: Page) -> None:
     opened(page, "#fault=loaded_filter:6&chart=cycle")
     press(page, "tab-predict")

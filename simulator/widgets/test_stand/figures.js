@@ -28,6 +28,7 @@ class Figures {
       list.addEventListener("change", () => {
         view.charts = slot === 0 ? [list.value, view.charts[1]] : [view.charts[0], list.value];
         view.charts = view.charts.filter(Boolean);
+        view.chosenFor = false;
         this.choose();
         this.bench.send();
       });

@@ -11,7 +11,7 @@ function render({ model, el: host }) {
     airflow: "100", altitude: "0", faults: [], units: "us",
   };
   const start = { ...setting };
-  const view = { charts: [...USUAL_CHARTS], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", isEvery: false, game: null, left: null, find: "" };
+  const view = { charts: [...USUAL_CHARTS], tab: "fault", projector: recall(PROJECTOR_KEY) === "on", isEvery: false, chosenFor: false, game: null, left: null, find: "" };
   const bench = { setting, view, stand: null, line: new Line(model), isFirst: true, send, message, mark };
   let inFlight = false;
   let waiting = false;
@@ -157,6 +157,7 @@ function render({ model, el: host }) {
     if (moved("airflow")) view.charts = ["fan", "delivery"];
     else if (moved("register_airflow")) view.charts = ["delivery", "cycle"];
     else return;
+    view.chosenFor = true;
     figures.choose();
     send();
   }
@@ -185,7 +186,7 @@ function render({ model, el: host }) {
     if (!answer.opened) { send(); return; }
     const { faults, charts: asked, predict: sealed, ...words } = answer.opened;
     Object.assign(setting, start, words, { faults: faults.map((fault) => ({ ...fault })) });
-    if (asked) view.charts = asked;
+    if (asked) { view.charts = asked; view.chosenFor = false; }
     view.game = null;
     figures.choose();
     take(answer);

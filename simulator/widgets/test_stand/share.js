@@ -35,7 +35,9 @@ async function isCopied(field) {
 function linkOf(bench, given) {
   const { view, setting } = bench;
   const sealed = given || (view.game && !view.game.result && !setting.faults.some(Boolean) && view.game.sealed);
-  return `${bench.stand ? bench.stand.link : ""}${sealed ? `&predict=${sealed}` : ""}`;
+  const said = bench.stand ? bench.stand.link : "";
+  // A chart that a reveal brought up would tell the next class where to look.
+  return sealed ? `${view.chosenFor ? said.replaceAll(/&?chart=[a-z_]+/g, "") : said}&predict=${sealed}` : said;
 }
 
 function addressOf(bench, sealed) {

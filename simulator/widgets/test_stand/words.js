@@ -27,7 +27,7 @@ const WORDS = {
   return_wb: "Return wet bulb",
   airflow: "Blower setting",
   fault: ["Fault", "Second fault"],
-  none: "None",
+  none: "No fault",
   severity: "Severity",
   isWhole: "It is there or it is not; it has no degrees.",
   needs: {
