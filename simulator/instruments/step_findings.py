@@ -133,7 +133,8 @@ _FOUND: dict[str, Callable[[Surroundings], str]] = {
     "hazard_look_air_handler": _air_handler,
     "hazard_look_zone": lambda _: (
         "Nothing hazardous in sight: footing holds, no bare wiring within reach, no vermin; "
-        "someone knows where you are. Usual here: heat, joists, nails. Keep the minutes short."
+        "someone knows where you are. Usual here: poor light, nails and sharp metal, heat or damp. "
+        "Keep the minutes short."
     ),
     "hazard_look_outdoor": _outdoor,
     "prove_meter": lambda _: (

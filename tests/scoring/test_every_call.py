@@ -8,7 +8,7 @@ import pytest
 from simulator.calls import call_file
 from simulator.calls.sealed import sealed
 from simulator.calls.site import Site
-from simulator.plant import steady
+from simulator.plant import parameter_file, steady
 from simulator.scoring.grounds import weather
 from simulator.scoring.scorecard import Scorecard, score
 from simulator.scoring.truth import shares
@@ -108,3 +108,24 @@ def test_the_right_repair_restores_and_refrigerant_does_not(call: str, desk: Cal
     if key.causes:
         assert delivered() < 0.985 * healthy
         assert delivered(("add_refrigerant", 0.23)) < 0.99 * healthy
+
+
+# Words that a hazard's sentence uses of the space around the ducts; "attic" has a knee wall too.
+SPACES = {
+    "attic": ("attic", "knee wall"),
+    "basement": ("basement",),
+    "crawl_space": ("crawl",),
+    "ceiling": (),
+}
+
+
+@EVERY
+def test_the_key_warns_of_the_space_that_the_house_has(call: str) -> None:
+    """In each house that a version may stand in."""
+    key = sealed(call).opened()
+    said = [hazard.text.lower() for hazard in key.hazards if hazard.step == "hazard_look_zone"]
+    tables = call_file.document(call)
+    houses = tables["sealed"].get("versions", {}).get("houses", [tables["site"]["house"]])
+    for house in houses:
+        zone = str(parameter_file.read("sites", house).table("site").rows["supply_zone"])
+        assert all(any(word in text for word in SPACES[zone]) for text in said), (house, said)

@@ -16,6 +16,7 @@ from simulator.serve.classes.files import (
     overrides,
 )
 from simulator.serve.instructor import class_board, class_sheets
+from simulator.serve.instructor.class_debrief_pages import under_way
 from simulator.serve.visits import visits
 from simulator.serve.visits.visits import CallDesk
 from tests.scoring.played import do, good_capstone, hasty_capstone
@@ -67,6 +68,19 @@ def test_a_visit_keeps_the_terms_it_was_begun_under(one_class: ClassRecord) -> N
     assignments().assign(one_class.code, "mallorn", "practice", None)
     assert rules.is_test(later)
     assert not rules.is_held(later)  # others may look the answer up now, so may they
+
+
+def test_who_is_still_at_a_test_is_counted(one_class: ClassRecord) -> None:
+    assignments().assign(one_class.code, "mallorn", "test", None)
+    rows = class_board.board(one_class)
+    assert under_way([row for row in rows if row.call_id == "mallorn"]) == 0
+    _, ana = begun("mallorn", "first-trainee")
+    begun("mallorn", "second-trainee")
+    for still in (2, 1):
+        rows = class_board.board(one_class)
+        assert under_way([row for row in rows if row.call_id == "mallorn"]) == still
+        if still == 2:
+            good_capstone(ana)
 
 
 def test_nobody_looks_a_test_up_in_a_private_window(one_class: ClassRecord) -> None:

@@ -102,6 +102,23 @@ def test_in_which_language_a_visit_was_begun_is_noted(bench: RunningBench) -> No
         assert visit_languages().of([token, "nobody"]) == {token: language}
 
 
+def test_scores_are_not_released_over_somebody_who_still_works(bench: RunningBench) -> None:
+    instructor, trainee = Client(bench.address), Client(bench.address)
+    send(instructor, "instructor/door", password=PASSWORD)
+    made = send(instructor, "instructor", name="Still", call="mallorn")
+    own = str(made.headers["Location"]).lstrip("/")
+    send(trainee, "join", code=own[-6:], name="Cay")
+    send(instructor, f"{own}/terms", do="assign", call="mallorn", mode="test", minutes="500")
+    trainee.take_call("mallorn")
+    asked = send(instructor, f"{own}/terms", do="release", call="mallorn")
+    assert asked.status == 200
+    assert "1 visit of this test is still under way." in asked.body
+    assert "scores not released" in instructor.ask(f"{own}/terms").body
+    sure = send(instructor, f"{own}/terms", do="release", call="mallorn", sure="yes")
+    assert sure.status == 303
+    assert "scores released" in instructor.ask(f"{own}/terms").body
+
+
 def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     instructor, trainee = Client(bench.address), Client(bench.address)
     send(instructor, "instructor/door", password=PASSWORD)
@@ -127,6 +144,7 @@ def test_a_test_is_set_released_and_marked(bench: RunningBench) -> None:
     debrief = instructor.ask(f"{own}/debrief/mallorn").body
     assert "collar" in debrief
     assert "Ana" not in debrief
+    assert not re.search(r"<details[^>]*\bopen\b", debrief)  # it is opened, not come upon
     question = json.loads(instructor.ask(f"{own}/debrief/mallorn/question").body)
     assert question["name"]
     assert "asked by 1 of 1" in question["said"]

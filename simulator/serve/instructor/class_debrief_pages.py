@@ -49,6 +49,22 @@ def closed(the_class: ClassRecord, call: str) -> tuple[list[Row], list[tuple[Vis
     return rows, [(desk.visit, desk.site) for desk in desks]
 
 
+def under_way(rows: list[Row]) -> int:
+    """How many trainees are still at a call.
+
+    Parameters
+    ----------
+    rows : list
+        Of the board, one call.
+
+    Returns
+    -------
+    int
+        Those who have begun and closed no visit of it. [-]
+    """
+    return len({row.seat for row in rows} - {row.seat for row in rows if row.is_closed})
+
+
 def choices(rows: list[Row]) -> list[dict[str, int]]:
     """What each choice in turn was worth, meaned over a class.
 
@@ -98,7 +114,7 @@ class ClassDebrief(InstructorPage):
                 call=call,
                 title=call_file.load(call).title,
                 is_held=terms is not None and terms.is_held,
-                open=len({row.seat for row in rows}) - len(done),
+                open=under_way(rows),
                 choices=choices(rows),
                 least=FEWEST_CHOICES,
                 **class_debrief(

@@ -18,7 +18,7 @@ from simulator.serve.classes.files import (
 )
 from simulator.serve.instructor import class_board
 from simulator.serve.instructor.class_board import Row
-from simulator.serve.instructor.class_debrief_pages import class_debrief_handlers
+from simulator.serve.instructor.class_debrief_pages import class_debrief_handlers, under_way
 from simulator.serve.instructor.class_sheets import gradebook, item_sheet, title_of
 from simulator.serve.instructor.corner_pages import ONE_CLASS, InstructorPage
 from simulator.serve.instructor.form_sheet import form_sheet, trust
@@ -93,6 +93,8 @@ class Terms(ClassPage):
                     more = self.number("minutes")
                     own.extend(the_class.code, call, 0.0 if more is None else more, trainee)
                 case "release":
+                    if self._must_ask(the_class, call):
+                        return
                     own.release(the_class.code, call)
                 case "withdraw":
                     class_calls().withdraw(the_class.code, call)
@@ -106,6 +108,16 @@ class Terms(ClassPage):
             return
         self.back(the_class, "/terms")
 
+    def _must_ask(self, the_class: ClassRecord, call: str) -> bool:
+        """Whether somebody is still at it and nobody has said to release it all the same."""
+        if self.get_body_argument("sure", "") == "yes":
+            return False
+        rows = [row for row in class_board.board(the_class) if row.call_id == call]
+        still = under_way(rows)
+        if still:
+            self._show(the_class, "", asked=call, still=still)
+        return still > 0
+
     def _trainee_at(self, the_class: ClassRecord, seat: str) -> str:
         if not seat:
             return ""
@@ -114,13 +126,17 @@ class Terms(ClassPage):
             raise RecordsError("There is no such seat in this class.")
         return members[int(seat) - 1].trainee
 
-    def _show(self, the_class: ClassRecord, problem: str) -> None:
+    def _show(
+        self, the_class: ClassRecord, problem: str, *, asked: str = "", still: int = 0
+    ) -> None:
         dealt = dealt_versions().dealt(the_class.code)
         self.finish(
             self.rendered(
                 "terms.html",
                 the_class=the_class,
                 problem=problem,
+                asked=asked,
+                still=still,
                 calls=[
                     {
                         "id": call,
