@@ -22,10 +22,13 @@ class SupplyCircuit:
         Part of the voltage missing at the equipment, whatever the load. [-]
     contact_resistance : float
         Of the outdoor unit's contactor and lugs. [ohm]
+    lost_leg : float
+        1 while one of the outdoor unit's two legs is off. [-]
     """
 
     sag: Values
     contact_resistance: Values
+    lost_leg: Values
 
 
 def loaded_voltage(
@@ -70,6 +73,26 @@ def breaker_opens(voltage: Values, insulation: Values) -> Values:
         1 where it opens, else 0. [-]
     """
     return np.where(0.5 * np.asarray(voltage) > BREAKER * np.asarray(insulation), 1.0, 0.0)
+
+
+def takes_no_line(circuit: SupplyCircuit, voltage: Values, insulation: Values) -> Values:
+    """Whether the outdoor unit is off the line: a leg lost, or its breaker open.
+
+    Parameters
+    ----------
+    circuit : SupplyCircuit
+        The circuit.
+    voltage : float
+        Between the two legs. [V]
+    insulation : float
+        From the windings to the shell. [ohm]
+
+    Returns
+    -------
+    float
+        1 where neither fan nor compressor can run, else 0. [-]
+    """
+    return np.maximum(circuit.lost_leg, breaker_opens(voltage, insulation))
 
 
 def worn_power_factor(power_factor: Values, capacitor_share: Values) -> Values:

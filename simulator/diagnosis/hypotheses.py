@@ -28,7 +28,7 @@ SIZES: Mapping[str, tuple[float, float, float]] = {
 # Only one of them can be true, or one of them hides whatever the other does.
 ALONE = frozenset(
     {
-        *("open_compressor", "grounded_compressor", "blocked_drain"),
+        *("open_compressor", "grounded_compressor", "lost_leg", "blocked_drain"),
         *("tripped_leak_detector", "stuck_reversing_valve"),
     }
 )

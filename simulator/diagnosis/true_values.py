@@ -15,7 +15,10 @@ from simulator.quantities.values import Array
 HISTORY = ("run_time", "starts")
 BY_TABLE = "table_airflow"
 # Parts as fitted whose values are worked out for a whole batch at once.
-PARTS = ("run_capacitor", "contactor_drop", "duct_leakage", "winding_insulation")
+PARTS = (
+    *("run_capacitor", "contactor_drop", "duct_leakage", "winding_insulation"),
+    *("leg_1_voltage", "leg_2_voltage"),
+)
 STATICS = np.linspace(0.0, 800.0, 60)  # where a blower table is read [Pa]
 
 

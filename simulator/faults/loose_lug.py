@@ -35,7 +35,7 @@ FAULT = FaultKind(
     high=2.4,
     typical=1.0,
     modes=("cooling", "heating"),
-    prior=0.35,
+    prior=0.3,
     hazards=(
         "prove_meter",
         "hazard_look_outdoor",

@@ -133,8 +133,8 @@ def legs() -> list[Measurement]:
         L1, then L2.
     """
     rows = (
-        ("leg_1_voltage", "Volts L1 to ground, behind the contactor", parts.first_leg),
-        ("leg_2_voltage", "Volts L2 to ground, behind the contactor", parts.second_leg),
+        ("leg_1_voltage", "Volts L1 to ground, behind the contactor", 1),
+        ("leg_2_voltage", "Volts L2 to ground, behind the contactor", 2),
     )
     return [
         Measurement(
@@ -145,12 +145,12 @@ def legs() -> list[Measurement]:
             way="measure",
             minutes=3,
             group="electrical",
-            truth=truth,
+            fitted=partial(parts.leg, number),
             needs=METER,
             techniques=special.LOADED_LEG,
             caution=LIVE,
         )
-        for key, name, truth in rows
+        for key, name, number in rows
     ]
 
 

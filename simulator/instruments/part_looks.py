@@ -101,6 +101,8 @@ def wires(seen: Seen) -> str:
     resistance = float(seen.installation.unit.supply_circuit.contact_resistance)
     fade = float(seen.installation.unit.compressor.capacitor_share)
     top = " The capacitor's top is domed." if fade < 0.7 else " The capacitor's top is flat."
+    if float(seen.installation.unit.supply_circuit.lost_leg) > 0.5:
+        return f"One wire has burnt off its lug and hangs free, its end black.{top}"
     if resistance < 0.02:
         return f"Lugs bright and tight, insulation whole, contacts lightly grey.{top}"
     if resistance < 0.15:

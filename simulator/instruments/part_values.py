@@ -65,20 +65,25 @@ def insulation(installation: Installation, point: OperatingPoint) -> Values:
     return sound * 0.5 ** ((np.asarray(point.outdoor_temperature) - AT) / HALVING)
 
 
-def first_leg(point: OperatingPoint) -> Values:
-    """To ground behind the contactor: a bad contact or lug sits in one pole, in this one, [V]."""
-    return np.maximum(point.compressor_voltage - 0.5 * np.asarray(point.voltage), 0.0)
+def leg(number: int, installation: Installation, point: OperatingPoint) -> Values:
+    """To ground behind the contactor, [V].
 
-
-def second_leg(point: OperatingPoint) -> Values:
-    """To ground behind the contactor, in the pole that is sound, [V]."""
-    return np.minimum(0.5 * np.asarray(point.voltage), point.compressor_voltage)
+    A bad contact or lug sits in the first pole. Where that leg is lost, the other one comes
+    back through the winding: half the line's voltage on both, and none between them.
+    """
+    half = 0.5 * np.asarray(point.voltage)
+    behind = np.asarray(point.compressor_voltage)
+    left = np.minimum(half, behind) if number > 1 else np.maximum(behind - half, 0.0)
+    lost = np.asarray(installation.unit.supply_circuit.lost_leg) > 0.5
+    return np.where(lost, half, left)
 
 
 def contact_drop(installation: Installation, point: OperatingPoint) -> Values:
     """Over both poles and their lugs while they carry the unit's current, [V]."""
-    resistance = installation.unit.supply_circuit.contact_resistance + SOUND_CONTACT
-    return resistance * point.outdoor_current
+    circuit = installation.unit.supply_circuit
+    carried = (circuit.contact_resistance + SOUND_CONTACT) * np.asarray(point.outdoor_current)
+    open_pole = (np.asarray(circuit.lost_leg) > 0.5) & (np.asarray(point.state) != "off")
+    return np.where(open_pole, point.voltage, carried)
 
 
 def element_current(number: int, installation: Installation, point: OperatingPoint) -> float:
@@ -100,6 +105,24 @@ def _control(point: OperatingPoint) -> float:
 def _is_held_off(installation: Installation) -> bool:
     unit = installation.unit
     return float(unit.float_switch_open) + float(unit.leak_detector_open) > 0.5
+
+
+def is_off_the_line(installation: Installation, voltage: Values) -> bool:
+    """Whether the outdoor unit has lost a leg or its breaker.
+
+    Parameters
+    ----------
+    installation : Installation
+        As it stands.
+    voltage : float
+        At the panel. [V]
+
+    Returns
+    -------
+    bool
+    """
+    lost = float(installation.unit.supply_circuit.lost_leg) > 0.5
+    return lost or breaker_is_open(installation, voltage)
 
 
 def breaker_is_open(installation: Installation, voltage: Values) -> bool:
@@ -140,7 +163,7 @@ def compressor_is_called(installation: Installation, point: OperatingPoint) -> b
     held = (
         _is_held_off(installation)
         or float(installation.unit.compressor.is_open) > 0.5
-        or breaker_is_open(installation, point.voltage)
+        or is_off_the_line(installation, point.voltage)
     )
     return point.state != "compressor_off" or held
 

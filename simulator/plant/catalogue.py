@@ -156,7 +156,7 @@ def _unsized_unit(file: Table, motor: str) -> Unit:
             file.table("metering"), file.table("rating").number("heating_superheat", "delta K")
         ),
         reversing_valve=ReversingValve(leak_fraction=0.0, is_stuck=0.0),
-        supply_circuit=SupplyCircuit(sag=0.0, contact_resistance=0.0),
+        supply_circuit=SupplyCircuit(sag=0.0, contact_resistance=0.0, lost_leg=0.0),
         float_switch_open=0.0,
         leak_detector_open=0.0,
         lines=_lines(file.table("lines")),

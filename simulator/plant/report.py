@@ -8,7 +8,7 @@ import numpy as np
 from simulator.components import outdoor_coil, supply_circuit
 from simulator.components.compressor import OVERLOAD_TEMPERATURE
 from simulator.components.electric_strips import motor_current
-from simulator.components.supply_circuit import added_current, breaker_opens
+from simulator.components.supply_circuit import added_current, takes_no_line
 from simulator.plant import balance, standing
 from simulator.plant.air_report import air_fields
 from simulator.plant.balance import Evaluation
@@ -72,7 +72,9 @@ def state_words(case: Case, done: Evaluation, outcome: Settled) -> Any:
     unit = case.installation.unit
     held_off = (
         unit.compressor.is_open
-        + breaker_opens(case.conditions.voltage, unit.compressor.winding_insulation)
+        + takes_no_line(
+            unit.supply_circuit, case.conditions.voltage, unit.compressor.winding_insulation
+        )
         + unit.float_switch_open
         + unit.leak_detector_open
         + (1.0 - np.asarray(case.conditions.compressor_call))

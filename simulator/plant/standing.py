@@ -7,7 +7,7 @@ import numpy as np
 
 from simulator.components import outdoor_coil
 from simulator.components.electric_strips import motor_current
-from simulator.components.supply_circuit import breaker_opens
+from simulator.components.supply_circuit import takes_no_line
 from simulator.plant import air_states, fixed_air
 from simulator.plant.air_report import air_fields
 from simulator.plant.air_states import AirStates
@@ -115,9 +115,10 @@ def values(case: Case, *, blower_on: bool) -> dict[str, Any]:
 
 
 def _dead(case: Case) -> Values:
-    """1 where the breaker has taken the outdoor unit off the line."""
-    machine = case.installation.unit.compressor
-    return breaker_opens(case.conditions.voltage, machine.winding_insulation)
+    """1 where the outdoor unit is off the line."""
+    unit = case.installation.unit
+    insulation = unit.compressor.winding_insulation
+    return takes_no_line(unit.supply_circuit, case.conditions.voltage, insulation)
 
 
 def _fan_left_running(case: Case) -> dict[str, Values]:

@@ -23,5 +23,5 @@ class RenewTerminations(Repair):
     def applied_to(self, installation: Installation) -> Installation:
         """See ``Repair``."""
         unit = installation.unit
-        circuit = replace(unit.supply_circuit, contact_resistance=0.0)
+        circuit = replace(unit.supply_circuit, contact_resistance=0.0, lost_leg=0.0)
         return replace(installation, unit=replace(unit, supply_circuit=circuit))

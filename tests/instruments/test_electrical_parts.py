@@ -18,6 +18,7 @@ from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
 from simulator.plant.timeline import Moment
 from simulator.quantities.shown import show
+from simulator.repairs._catalogue import discover as repairs
 from tests.plant.stand import installed, weather, winter
 
 CALLED = 26.5  # of a 24 V transformer under little load; common practice, no source [V]
@@ -154,6 +155,22 @@ def test_a_grounded_winding_takes_the_outdoor_unit_off_the_line() -> None:
     opened = installed(open_compressor=1.0)
     assert float(steady.solve(opened, weather()).outdoor_airflow) > 0.0
     assert truth("winding_insulation", opened, rest) > 20e6
+
+
+def test_a_lost_leg_comes_back_through_the_winding() -> None:
+    """Kirchhoff: half the line on each terminal, none between, all of it over the open pole."""
+    built = installed(lost_leg=1.0)
+    point = steady.solve(built, weather())
+    assert point.state == "compressor_off"
+    assert float(point.outdoor_current) == float(point.outdoor_airflow) == 0.0
+    for key in ("leg_1_voltage", "leg_2_voltage"):
+        assert truth(key, built, point) == pytest.approx(120.0)
+    assert truth("compressor_voltage", built, point) == 0.0
+    assert truth("contactor_drop", built, point) == pytest.approx(240.0)
+    assert truth("voltage", built, point) == pytest.approx(240.0)
+    assert truth("contactor_coil", built, point) > 20.0
+    mended = repairs()["renew_terminations"]().applied_to(built)
+    assert steady.solve(mended, weather()).state == "running"
 
 
 def test_watts_of_the_air_handler_are_its_motor_and_its_strips() -> None:

@@ -104,6 +104,7 @@ def test_they_are_sentences_that_name_no_cause(key: str, season: str) -> None:
         ("look_board", "tripped_leak_detector"),
         ("look_wires", "loose_lug"),
         ("look_breakers", "grounded_compressor"),
+        ("look_wires", "lost_leg"),
     ],
 )
 def test_what_can_be_seen_is_seen(key: str, code: str) -> None:

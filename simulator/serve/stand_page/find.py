@@ -48,6 +48,7 @@ CALLED: dict[str, tuple[str, ...]] = {
     "blower motor, blower capacitor, dirty wheel": ("weak_blower",),
     "compressor valves worn, inefficient compressor": ("leaking_compressor",),
     "dead compressor, burnt compressor, locked out": ("open_compressor", "grounded_compressor"),
+    "single phase, lost phase, burnt wire": ("lost_leg",),
     "breaker trips, shorted winding, burnout": ("grounded_compressor",),
     "four-way valve": ("stuck_reversing_valve", "leaking_reversing_valve"),
     "TXV, TEV, metering device": ("overfeeding_valve", "starving_valve", "starved_outdoor_coil"),
@@ -68,7 +69,8 @@ CALLED: dict[str, tuple[str, ...]] = {
     "runs all the time": ("heavy_load", "thermostat_offset", "supply_leak", "undercharge"),
     "undersized unit, too small": ("heavy_load",),
     "no cooling, does not start": (
-        *("open_compressor", "grounded_compressor", "blocked_drain", "tripped_leak_detector"),
+        *("open_compressor", "grounded_compressor", "lost_leg"),
+        *("blocked_drain", "tripped_leak_detector"),
         *("weak_run_capacitor", "stuck_reversing_valve"),
     ),
     "humid, sticky rooms": ("fan_always_on", "return_leak", "fast_blower", "oversized_orifice"),
