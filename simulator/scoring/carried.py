@@ -99,8 +99,44 @@ def odds_of(causes: frozenset[str], belief: Belief) -> float:
     """
     if causes not in belief.sets:
         return min((belief.odds_of_one(cause) for cause in causes), default=-SURE)
-    there = sum(share for one, share in belief.sets.items() if one >= causes)
-    return max(belief.odds(causes), log10(max(there, LEAST) / max(1.0 - there, LEAST)))
+    return max(belief.odds(causes), odds_there(causes, belief))
+
+
+def share_there(causes: frozenset[str], belief: Belief) -> float:
+    """How likely these causes are, alone or with something beside them.
+
+    Parameters
+    ----------
+    causes : frozenset
+        Codes.
+    belief : Belief
+        At that moment.
+
+    Returns
+    -------
+    float
+        [-]
+    """
+    return sum(share for one, share in belief.sets.items() if one >= causes)
+
+
+def odds_there(causes: frozenset[str], belief: Belief) -> float:
+    """The same as odds.
+
+    Parameters
+    ----------
+    causes : frozenset
+        Codes.
+    belief : Belief
+        At that moment.
+
+    Returns
+    -------
+    float
+        Decimal logarithm. [-]
+    """
+    there = share_there(causes, belief)
+    return log10(max(there, LEAST) / max(1.0 - there, LEAST))
 
 
 def alone(causes: frozenset[str], belief: Belief) -> tuple[float, tuple[str, ...]]:

@@ -197,10 +197,14 @@ def ratio(weight: float) -> str:
     if abs(weight) < LEANS:
         return ""
     if abs(weight) > FARTHEST:
-        return "more than 1,000 to 1 for it" if weight > 0 else "more than 1,000 to 1 against it"
+        return (
+            "odds multiplied by more than 1,000"
+            if weight > 0
+            else "odds divided by more than 1,000"
+        )
     times = 10.0 ** abs(weight)
     number = f"{times:.1f}" if times < 3.0 else f"{times:,.0f}"
-    return f"{number} to 1 for it" if weight > 0 else f"{number} to 1 against it"
+    return f"odds multiplied by {number}" if weight > 0 else f"odds divided by {number}"
 
 
 def _listed(spoke: list[Spoke], site: Site, system: str) -> list[dict[str, Any]]:

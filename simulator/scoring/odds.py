@@ -14,6 +14,8 @@ from simulator.scoring.carried import (
     SUSPICION,
     alone,
     odds_of,
+    odds_there,
+    share_there,
 )
 from simulator.scoring.harm import wanted
 from simulator.scoring.truth import shares
@@ -37,7 +39,8 @@ def band(belief: Belief, true: frozenset[str]) -> str:
     str
         One sentence or two.
     """
-    said, odds = _band(odds_of(true, belief)), odds_of(true, belief)
+    odds = odds_of(true, belief)
+    said = _band(odds) if _band(odds_there(true, belief)) == _band(odds) else _ahead(odds)
     if odds >= ENOUGH and alone(true, belief)[0] < SUSPICION:
         return f"{said} Whether something else was wrong beside it stayed open."
     return said
@@ -71,6 +74,23 @@ def _band(odds: float) -> str:
     if odds >= -SUSPICION:
         return "Open: what was true stood about even with all else."
     return "Something else still looked likelier than what was true."
+
+
+def _ahead(odds: float) -> str:
+    """Where no other set stands near, though many small ones together weigh as much."""
+    if odds >= ENOUGH_FOR_COSTLY:
+        return (
+            "More than 30 times as likely as any other explanation: enough even for a costly "
+            "repair."
+        )
+    if odds >= ENOUGH:
+        return (
+            "More than 10 times as likely as any other explanation: enough for a repair that can "
+            "be undone."
+        )
+    if odds >= SUSPICION:
+        return "The likeliest explanation by some way, but not yet enough for a repair."
+    return "Open: another explanation stood about as likely as what was true."
 
 
 def believed(visit: Visit, site: Site) -> list[Belief]:
@@ -111,8 +131,8 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
     Returns
     -------
     dict
-        ``share``, the probability of exactly what was true, ``words``, ``likeliest`` and
-        ``rival``.
+        ``share``, the probability that what was true is there, alone or with something beside
+        it, ``words``, ``likeliest`` and ``rival``.
     """
     true = frozenset(shares(site.key.opened()))
     arrived = next((e.seq for e in visit.events if isinstance(e, Opened)), 0)
@@ -124,7 +144,7 @@ def odds_after(visit: Visit, site: Site) -> dict[int, dict[str, Any]]:
             return {}
         said = band(belief, true), likeliest(belief), rival(belief, true)
         found[max(belief.seq, arrived)] = {
-            "share": round(belief.sets[true], 3),
+            "share": round(share_there(true, belief), 3),
             # Said again only where it has changed.
             "words": said[0] if said != last else "",
             "likeliest": said[1] if said != last else "",

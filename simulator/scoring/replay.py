@@ -18,7 +18,7 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.places import PLACES
 from simulator.instruments.steps import STEPS
 from simulator.quantities.entered import BadEntry, entered
-from simulator.scoring.carried import SUSPICION
+from simulator.scoring.carried import SUSPICION, share_there
 from simulator.scoring.odds import MOVED, gained, likeliest
 from simulator.scoring.telling import told
 from simulator.scoring.truth import shares
@@ -207,8 +207,8 @@ def _worth(before: Visit, after: Visit, site: Site) -> dict[str, Any]:
         return {"moved": "For so many causes together no odds are worked out."}
     return {
         "moved": _moved(earlier, later, true),
-        "before": round(earlier.sets[true], 3),
-        "after_it": round(later.sets[true], 3),
+        "before": round(share_there(true, earlier), 3),
+        "after_it": round(share_there(true, later), 3),
         "likeliest_before": likeliest(earlier),
         "likeliest_after": likeliest(later),
     }
@@ -217,8 +217,7 @@ def _worth(before: Visit, after: Visit, site: Site) -> dict[str, Any]:
 def _moved(earlier: Belief, later: Belief, true: frozenset[str]) -> str:
     gain = gained(earlier, later, true)
     if gain >= SUSPICION:
-        times = f"{10.0**gain:.0f}"
-        return f"It would have made what was true {times} times as likely."
+        return "It would have spoken clearly for what was true."
     if gain <= -SUSPICION:
         return "It would have spoken against what was true; another reading had to put that right."
     if abs(gain) < MOVED:

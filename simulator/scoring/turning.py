@@ -17,7 +17,7 @@ from simulator.diagnosis.evidence import weights
 from simulator.diagnosis.hypotheses import hypotheses
 from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.validity import AIRFLOW_PROOF
-from simulator.scoring.carried import SUSPICION
+from simulator.scoring.carried import SUSPICION, share_there
 from simulator.scoring.odds import MOVED, believed, gained
 from simulator.scoring.telling import place_said
 from simulator.scoring.truth import shares
@@ -35,10 +35,14 @@ class Gain:
         The reading.
     gain : float
         Decimal logarithm of the ratio by which it raised the odds of what was true. [-]
+    before, after : float
+        How likely what was true was without it and with it, alone or not. [-]
     """
 
     event: Measured
     gain: float
+    before: float
+    after: float
 
 
 def is_told(true: frozenset[str], site: Site) -> bool:
@@ -90,7 +94,12 @@ def _every(visit: Visit, site: Site, true: frozenset[str]) -> list[Gain]:
         return []
     taken = {event.seq: event for event in visit.readings}
     return [
-        Gain(taken[after.seq], gained(before, after, true))
+        Gain(
+            event=taken[after.seq],
+            gain=gained(before, after, true),
+            before=share_there(true, before),
+            after=share_there(true, after),
+        )
         for before, after in pairwise(beliefs)
         if after.seq in taken
     ]
@@ -143,8 +152,8 @@ def turns(visit: Visit, site: Site) -> list[dict[str, Any]]:
     found = {one.event.reading.measurement: one for one in gains(visit, site, true)}
     best = most({name: one.gain for name, one in found.items()})
     if best is not None:
-        told = found[best].event
-        return [{"text": _worth(told, found[best].gain), "seq": told.seq}, *costliest]
+        text, seq = _worth(found[best]), found[best].event.seq
+        return [{"text": text, "seq": seq}, *costliest]
     untaken = _not_taken(visit, site, true)
     return [*([{"text": untaken, "seq": None}] if untaken else []), *costliest]
 
@@ -165,13 +174,18 @@ def _costliest(taken: list[Gain], needed: set[str]) -> list[dict[str, Any]]:
     return [{"text": text, "seq": event.seq}]
 
 
-def _worth(event: Measured, gain: float) -> str:
-    if gain >= SUSPICION:
+def _worth(one: Gain) -> str:
+    if one.gain >= SUSPICION:
         return (
-            f"What moved the odds most: {_said(event)}. It made what was true {10.0**gain:.0f} "
-            "times as likely."
+            f"What moved the odds most: {_said(one.event)}. It took what was true from "
+            f"{_percent(one.before)} to {_percent(one.after)} likely, as its bar below shows. Once "
+            "it is nearly sure even a strong reading has little left to move."
         )
-    return f"What moved the odds most: {_said(event)}. It moved them only a little."
+    return f"What moved the odds most: {_said(one.event)}. It moved them only a little."
+
+
+def _percent(share: float) -> str:
+    return f"{100.0 * share:.0f} %"
 
 
 def _said(event: Measured) -> str:

@@ -7,6 +7,7 @@ Bands of 10 to 1 and 30 to 1: the rubric's own, for repairs that can and cannot 
 """
 
 import math
+import re
 from pathlib import Path
 from typing import Any
 
@@ -57,6 +58,28 @@ def test_a_band_says_when_something_beside_it_stayed_open() -> None:
     ]
     assert all("30 to 1" in one for one in said)
     assert ["beside it stayed open" in one for one in said] == [True, False]
+
+
+def test_a_lead_over_many_small_rivals_is_not_called_near_certainty() -> None:
+    """Own arithmetic: 38 % before a hundred of 0.62 % each is 61 to 1 ahead of each, not of all."""
+    true = frozenset({"undercharge"})
+    sets = {true: 0.38, **{frozenset({f"rival_{n}"}): 0.0062 for n in range(100)}}
+    said = band(Belief(seq=0, minute=0.0, sets=sets, causes={}), true)
+    assert said == (
+        "More than 30 times as likely as any other explanation: enough even for a costly repair."
+    )
+
+
+def test_bar_words_and_best_reading_tell_the_same_likelihood(capstone: CallDesk) -> None:
+    good_capstone(capstone)
+    told = {step["seq"]: step["odds"] for step in steps(capstone)}
+    best = capstone.odds()["turns"][0]
+    shares = [told[seq]["share"] for seq in sorted(told) if seq <= best["seq"]][-2:]
+    before, after = re.findall(r"(\d+) %", best["text"])
+    assert [float(before), float(after)] == [pytest.approx(100 * s, abs=0.56) for s in shares]
+    for odds in told.values():
+        for words, least in (("Better than 30", 30 / 31), ("Better than 10", 10 / 11)):
+            assert words not in odds["words"] or odds["share"] >= least - 0.001
 
 
 def test_good_readings_raise_the_odds_and_the_repair_ends_them(capstone: CallDesk) -> None:
@@ -124,18 +147,18 @@ def test_the_table_of_causes_says_who_spoke_for_what(capstone: CallDesk) -> None
     assert charge["together"] == "Together your readings spoke strongly against it."
     assert charge["standing"] == "You marked it likely. It was not so."
     assert any(line["text"].startswith("Smoke along the return") for line in leak["speak_for"])
-    assert all("for it" in line["detail"] for line in leak["speak_for"])
+    assert all("multiplied" in line["detail"] for line in leak["speak_for"])
     assert {line["seq"] for line in charge["speak_against"]} <= {e.seq for e in visit.readings}
 
 
 @pytest.mark.parametrize(
     ("weight", "says", "detail"),
     [
-        (1.2, "Speaks strongly for it.", "16 to 1 for it"),
-        (0.6, "Speaks for it.", "4 to 1 for it"),
-        (0.2, "Leans towards it.", "1.6 to 1 for it"),
-        (-0.2, "Leans away from it.", "1.6 to 1 against it"),
-        (-5.0, "Speaks strongly against it.", "more than 1,000 to 1 against it"),
+        (1.2, "Speaks strongly for it.", "odds multiplied by 16"),
+        (0.6, "Speaks for it.", "odds multiplied by 4"),
+        (0.2, "Leans towards it.", "odds multiplied by 1.6"),
+        (-0.2, "Leans away from it.", "odds divided by 1.6"),
+        (-5.0, "Speaks strongly against it.", "odds divided by more than 1,000"),
     ],
 )
 def test_words_stand_for_the_ratio(weight: float, says: str, detail: str) -> None:

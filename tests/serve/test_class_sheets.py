@@ -105,7 +105,7 @@ def test_sheets_debrief_and_board_of_a_played_class(played: str) -> None:
     )
     assert question["name"] in {MEASUREMENTS[e.reading.measurement].name for e in done[0].readings}
     assert "asked by 1 of 2" in question["said"]
-    assert "times as likely" in question["said"]
+    assert "raised the odds of that about" in question["said"]
     assert [way["letter"] for way in told["ways"]] == ["A", "B"]
     for word in ("Ana", "Ben", "Seat", "points", "Topped off"):
         assert word not in str(told)

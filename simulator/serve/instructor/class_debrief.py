@@ -208,9 +208,10 @@ def class_question(worked: Sequence[tuple[Visit, Site]], site: Site) -> dict[str
 def _moved(gain: float) -> str:
     """What it did for those who asked, words first."""
     if gain >= SUSPICION:
-        times = f"about {10.0**gain:.0f} times as likely"
+        times = f"{10.0**gain:.0f}"
         return (
-            f"More than anything else that was asked it told what was true: it made that {times}."
+            "More than anything else that was asked it told what was true: it raised the odds of "
+            f"that about {times} times."
         )
     return "It told more of what was true than anything else that was asked, though not much."
 

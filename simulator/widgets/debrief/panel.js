@@ -139,7 +139,7 @@ function timeline(d) {
       d.odds[step.seq] && oddsBar(d.odds[step.seq])))));
 }
 
-// How likely exactly what was true was by then, from the readings alone.
+// How likely what was true was by then, from the readings alone.
 function oddsBar(odds) {
   return el("div", { class: "odds" },
     el("meter", { min: 0, max: 1, value: odds.share, "aria-label": WORDS.share }),
