@@ -5,8 +5,8 @@ References
 .. [1] First law: each warms metal, and takes its heat from the rooms.
 .. [2] Common practice, no source: every 20 to 30 minutes, where an hour would do.
 .. [3] Zhu, Sun, Wang, Deng, Ge, Li, Applied Thermal Engineering, 2015, as the AixLib library tells
-   it: only severe frosting, a day of fog above freezing, asks for one each 30 minutes; there the
-   first of this fault saves up to a hundredth.
+   it: only severe frosting, fog about freezing, asks for one each 30 minutes; a day with such a
+   night runs up to half a percent less at 30 to 50 minutes, for the same energy within 0.3 %.
 """
 
 from dataclasses import replace

@@ -17,12 +17,20 @@ from typing import NamedTuple
 import numpy as np
 
 from simulator.plant.conditions import Conditions
-from simulator.plant.frosting import FREEZING, STEP, Frosting, board, frosting, grown, is_enabled
+from simulator.plant.frosting import (
+    FREEZING,
+    MELTING_HEAT,
+    STEP,
+    Frosting,
+    board,
+    frosting,
+    grown,
+    is_enabled,
+)
 from simulator.plant.installation import Installation
 from simulator.quantities.values import Array
 
-MELTING_HEAT = 333.6e3  # of ice [J/kg], CRC Handbook of Chemistry and Physics
-ICE_HEAT = 2100.0  # of ice below freezing [J/(kg K)], the same
+ICE_HEAT = 2100.0  # of ice below freezing [J/(kg K)], CRC Handbook of Chemistry and Physics
 # What warms metal and ice, over all heat brought to them; the rest leaves with air, steam and
 # warm melt. Dong, Deng, Jiang, Xia, Yao, Applied Energy 96, 2012: 60 % of it melts the ice
 # (from memory), and metal takes some more: after an hour of frost at 35 °F these come to 59 %.
@@ -115,7 +123,7 @@ def cycle(installation: Installation, conditions: Conditions) -> Cycle:
     return cycles(installation, frosting(installation, [conditions]))[0]
 
 
-def cycles(installation: Installation, frosted: Frosting) -> list[Cycle]:
+def cycles(installation: Installation, frosted: Frosting, thaw: Array | None = None) -> list[Cycle]:
     """The settled cycle at each of the conditions.
 
     Parameters
@@ -124,17 +132,20 @@ def cycles(installation: Installation, frosted: Frosting) -> list[Cycle]:
         Floats.
     frosted : Frosting
         As solved.
+    thaw : array, optional
+        Frost that melts between calls at each of them, over running time. [kg/s]
 
     Returns
     -------
     list
         One cycle a row.
     """
-    return [_settled(installation, frosted, row) for row in range(len(frosted.rate))]
+    thawed = np.zeros(len(frosted.rate)) if thaw is None else thaw
+    return [_settled(installation, frosted, row, float(melts)) for row, melts in enumerate(thawed)]
 
 
-def _settled(installation: Installation, frosted: Frosting, row: int) -> Cycle:
-    starts = board(installation)
+def _settled(installation: Installation, frosted: Frosting, row: int, thaw: float) -> Cycle:
+    starts = board(installation)._replace(thaw=thaw)
     if not is_enabled(installation):
         frost = grown(frosted, row, starts)
         return _summed(frosted, row, frost, _Melt(0.0, 0.0, float(frost[-1])))

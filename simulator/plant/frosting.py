@@ -6,14 +6,16 @@ from typing import NamedTuple
 
 import numpy as np
 
-from simulator.components.outdoor_coil import OutdoorCoil
+from simulator.components.outdoor_coil import STILL_SHARE, OutdoorCoil
 from simulator.plant import steady
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
 from simulator.plant.operating_point import OperatingPoint
+from simulator.properties import moist_air
 from simulator.quantities.values import Array
 
 FREEZING = 273.15  # [K]
+MELTING_HEAT = 333.6e3  # of ice [J/kg], CRC Handbook of Chemistry and Physics
 CLOSING = np.array([0.0, 0.35, 0.6, 0.82, 0.92])  # of the ice that closes the coil
 # A next group of them is solved only where frost gets past the last: closing coils solve slowly.
 GROUPS = ((1, 2), (3,), (4,))
@@ -71,11 +73,14 @@ class Board(NamedTuple):
         Running time to the next defrost at the latest. [s]
     demand : float
         How much colder than clean the coil starts one, 0 where it does not. [delta K]
+    thaw : float
+        Frost that melts while the unit stands, over its running time. [kg/s]
     """
 
     standing: float
     until: float
     demand: float
+    thaw: float = 0.0
 
 
 _TABLES = (
@@ -195,6 +200,34 @@ def _frosting(masses: Array, tables: Array, made: dict[str, float]) -> Frosting:
     )
 
 
+def thawing(installation: Installation, sky: Conditions) -> float:
+    """Frost that melts off a coil that stands, by the draught through it.
+
+    Parameters
+    ----------
+    installation : Installation
+        Floats.
+    sky : Conditions
+        Floats.
+
+    Returns
+    -------
+    float
+        None where the outdoor wet bulb is below freezing. [kg/s]
+
+    References
+    ----------
+    .. [1] Heat balance: air leaves saturated at the melting point. That a coil clears itself
+       between calls some degrees above freezing is common practice, no source.
+    """
+    coil = installation.unit.outdoor_coil
+    air, water = sky.outdoor_temperature, sky.outdoor_humidity_ratio
+    wet = float(moist_air.saturated_humidity_ratio(FREEZING, sky.pressure))
+    warmer = float(moist_air.enthalpy(air, water)) - float(moist_air.enthalpy(FREEZING, wet))
+    draught = STILL_SHARE * coil.airflow * moist_air.density(air, water, sky.pressure)
+    return float(draught) * max(warmer, 0.0) / MELTING_HEAT
+
+
 def _with_coil(installation: Installation, coil: OutdoorCoil) -> Installation:
     return replace(installation, unit=replace(installation.unit, outdoor_coil=coil))
 
@@ -224,7 +257,8 @@ def grown(frosted: Frosting, row: int, until: Board) -> Array:
     for _ in range(round(until.until / STEP)):
         middle = frost[-1] + 0.5 * STEP * np.interp(frost[-1], masses, rate)
         gained = STEP * np.interp(middle, masses, rate)
-        frost.append(float(min(frost[-1] + gained, masses[-1])))
+        left = max(frost[-1] + gained - STEP * until.thaw, frost[0])
+        frost.append(float(min(left, masses[-1])))
         if until.demand > 0.0 and np.interp(frost[-1], masses, cold) >= cold[0] + until.demand:
             break
     return np.asarray(frost)

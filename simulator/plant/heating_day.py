@@ -20,7 +20,7 @@ from simulator.plant.day_record import (
     summary,
     sun,
 )
-from simulator.plant.frosting import frosting
+from simulator.plant.frosting import frosting, thawing
 from simulator.plant.installation import Installation
 from simulator.plant.rooms import (
     AIR_DENSITY,
@@ -33,10 +33,12 @@ from simulator.plant.rooms import (
     warmed,
 )
 from simulator.properties import moist_air
+from simulator.properties.moist_air import STANDARD_PRESSURE
 from simulator.quantities.values import Array
 
 KNOTS = 4  # outdoor temperatures solved exactly; between them the plant is near a line
 COOLER = 10.0  # lowest rooms solved, below the setpoint [K]
+LEAST_RUN = 0.05  # of the time, below which a coil that stands is long dry [-]; chosen
 INDOOR_WATER = 0.006  # for the plant alone, which hardly feels it while heating [kg/kg]
 # Heat delivered, drying, infiltration, compressor, outdoor fan, blower, strips.
 _FIELDS = (
@@ -138,7 +140,7 @@ def balance_point(
     installation: Installation,
     setpoint: float,
     relative_humidity: float = 0.8,
-    pressure: float = moist_air.STANDARD_PRESSURE,
+    pressure: float = STANDARD_PRESSURE,
 ) -> float:
     """Outdoor temperature at which the compressor alone just holds the rooms, without sun.
 
@@ -173,7 +175,7 @@ def balance_point(
     heat = np.array([one.mean_capacity for one in defrost.cycles(installation, frosted)])
     blown = steady.solve(installation, conditions[0]).infiltration_airflow
     house = installation.house
-    density = AIR_DENSITY * pressure / moist_air.STANDARD_PRESSURE
+    density = AIR_DENSITY * pressure / STANDARD_PRESSURE
     loss = house.conductance + density * AIR_HEAT_CAPACITY * blown
     spare = heat - (loss * (held - outdoors) - house.internal_gain)
     fine = np.linspace(outdoors[0], outdoors[-1], 446)
@@ -186,7 +188,7 @@ def _conditions(
     rooms: float,
     water: float,
     calls: tuple[float, float] = (0.0, 1.0),
-    pressure: float = moist_air.STANDARD_PRESSURE,
+    pressure: float = STANDARD_PRESSURE,
 ) -> Conditions:
     """Weather and rooms with what the thermostat asks of strips and compressor."""
     strips, compressor = calls
@@ -244,7 +246,10 @@ def _frosted(installation: Installation, table: Array, around: list[Conditions])
     frosted = frosting(installation, around)
     all_of_them = float(strip_power(replace(strips, energised_power=strips.installed_power), 240.0))
     worse = table.copy()
-    for row, one in enumerate(defrost.cycles(installation, frosted)):
+    never = [one.mean_capacity for one in defrost.cycles(installation, frosted)]
+    rests = _standing(installation, table, around, np.array(never))
+    thaw = np.array([thawing(installation, sky) for sky in around]) * rests
+    for row, one in enumerate(defrost.cycles(installation, frosted, thaw)):
         # Strips already on with the call temper too; what they cannot make good is missed.
         free = np.maximum(all_of_them - table[:, row, :, 6], 0.0)
         tempering = np.minimum(one.tempering, free * one.defrost_share)
@@ -254,6 +259,18 @@ def _frosted(installation: Installation, table: Array, around: list[Conditions])
         worse[:, row, :, 5] *= one.blower_share
         worse[:, row, :, 6] += tempering
     return worse
+
+
+def _standing(
+    installation: Installation, table: Array, around: list[Conditions], heat: Array
+) -> Array:
+    """Standing over running time in rooms at the setpoint without sun; none where heat lacks."""
+    house = installation.house
+    density = AIR_DENSITY * np.array([sky.pressure for sky in around]) / STANDARD_PRESSURE
+    loss = house.conductance + density * AIR_HEAT_CAPACITY * table[0, :, 1, 2]
+    apart = np.array([sky.indoor_temperature - sky.outdoor_temperature for sky in around])
+    share = (loss * apart - house.internal_gain) / np.maximum(heat, 1.0)
+    return np.asarray(1.0 / np.clip(share, LEAST_RUN, 1.0) - 1.0)
 
 
 def _lookup(grid: _Grid, outdoors: float, rooms: float) -> tuple[Array, Array, Array]:

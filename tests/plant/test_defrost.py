@@ -201,6 +201,23 @@ def test_a_turn_costs_though_there_is_no_ice() -> None:
     assert dry.defrost_seconds > defrost.TURNING
 
 
+def test_a_coil_clears_itself_between_calls_above_freezing() -> None:
+    """By the wet bulb: none below 32 °F; damp air brings more than dry air as warm."""
+    rates = {
+        sky: frosting.thawing(board(), winter(sky[0], humidity=sky[1]))
+        for sky in ((30.0, 1.0), (35.0, 0.5), (37.0, 0.8), (37.0, 1.0))
+    }
+    assert rates[30.0, 1.0] == rates[35.0, 0.5] == 0.0
+    assert 0.0 < rates[37.0, 0.8] < rates[37.0, 1.0]
+    solved = frosting.frosting(board(), [winter(37.0, humidity=1.0)])
+    often, still = (
+        defrost.cycles(board(), solved, np.array([share * rates[37.0, 1.0]]))[0]
+        for share in (0.0, 0.5)
+    )
+    assert 0.0 < still.frost.max() < often.frost.max()
+    assert still.mean_capacity > often.mean_capacity
+
+
 def test_dew_on_metal_above_freezing_is_no_frost() -> None:
     """By definition: the refrigerant boils below freezing, the metal around it is warmer."""
     sky = winter(39.5, humidity=1.0)

@@ -26,6 +26,7 @@ FROSTY = winters_day(38.0, 26.0, 0.003)
 COLD = winters_day(30.0, 10.0, 0.002)
 DRY = winters_day(45.0, 30.0, 0.0024)
 COLD_NIGHT = winters_day(30.0, 15.0, 0.0022)
+FOGGY_NIGHT = winters_day(47.0, 32.0, 0.00494)
 DAYS = pytest.mark.parametrize("weather", [MILD, FROSTY, COLD], ids=["mild", "frosty", "cold"])
 SETTINGS: list[dict[str, float]] = [
     {},
@@ -155,6 +156,17 @@ def test_a_hasty_defrost_board_costs_the_more_the_hastier(
     days = [found(weather, metering, defrost_interval=wait) for wait in waits]
     for name in ("mean_run_fraction", "energy", "strip_energy"):
         assert (np.diff([getattr(day, name) for day in days]) > 0.0).all(), name
+
+
+@pytest.mark.parametrize("metering", ["txv", "orifice"])
+def test_fog_about_freezing_forgives_a_hasty_board_half_an_hour(metering: str) -> None:
+    """30 minutes suit severe frosting: Zhu and others 2015, as the AixLib library tells it."""
+    waits = (3600.0, 1800.0, 1200.0, 720.0)
+    days = [found(FOGGY_NIGHT, metering, defrost_interval=wait) for wait in waits]
+    energies = [day.energy for day in days]
+    assert energies[1] > 0.998 * energies[0]
+    assert energies[3] > energies[2] > 1.02 * energies[0]
+    assert days[1].mean_run_fraction == pytest.approx(days[0].mean_run_fraction, rel=0.01)
 
 
 def test_strips_with_every_call_multiply_the_bill_of_a_mild_day() -> None:
