@@ -93,7 +93,7 @@ def _cause(code: str, share: float, key: Key, system: str) -> dict[str, Any]:
 
 
 def _path(key: Key, site: Site) -> list[dict[str, Any]]:
-    """One good path of many: dangers first, then what tells most, place by place."""
+    """An order of looking that works: dangers first, then what tells most, place by place."""
     telling = {name for code in key.causes for name in evidence()[code]}
     always = {"ask_when", "ask_changed", "ask_touched"}
     path = []

@@ -27,9 +27,10 @@ from simulator.diagnosis.enough import BEFORE_PRESSURES, PRESSURES
 from simulator.diagnosis.interview import ASKED
 from simulator.diagnosis.playing import NeverEnds, played
 from simulator.diagnosis.reasoner import CHECKS
-from simulator.diagnosis.trainees import reference
 from simulator.instruments.measurements import MEASUREMENTS
+from simulator.instruments.special_measurements import OFF
 from simulator.instruments.steps import LOCK_OUTS
+from simulator.scoring.careful import carefully
 from simulator.scoring.telling import told
 from simulator.scoring.truth import shares
 
@@ -52,7 +53,7 @@ def good_path(site: Site, system: str) -> dict[str, Any]:
         ``said``, a sentence on how it went, and ``steps`` with minute, text and reason.
     """
     try:
-        visit = played(site, reference, np.random.default_rng(0))
+        visit = played(site, carefully, np.random.default_rng(0))
     except NeverEnds:
         return {"said": "No path was worked out for this call.", "steps": []}
     beliefs = {belief.seq: belief for belief in history(visit, site.call)}
@@ -143,6 +144,8 @@ def _why_stated(event: Marked | Declared) -> str:
 def _why_stopped(event: Stopped, visit: Visit) -> str:
     after = next((e for e in visit.events[event.seq :] if isinstance(e, Measured | Repaired)), None)
     if isinstance(after, Measured):
+        if MEASUREMENTS[after.reading.measurement].caution == OFF:
+            return "Power off and proven dead before hands go in."
         return "The next reading can be taken only at rest."
     return "Nothing is opened while it runs."
 
@@ -159,6 +162,12 @@ def _why_measured(event: Measured, before: Belief, visit: Visit) -> str:
     if before.sets[ranked[0]] >= SURE:
         return f"One more way to see it, before it is stated: {one}."
     minutes = MEASUREMENTS[name].minutes
+    if ranked[1] > ranked[0]:
+        beside = _names(ranked[1] - ranked[0])
+        return (
+            f"Likeliest by then: {one}. Still open is what else is wrong beside it, first of all "
+            f"{beside}; this tells most of that for its {minutes:g} min."
+        )
     return f"Tells most for its {minutes:g} min; likeliest by then: {one}, or {other}."
 
 
