@@ -37,6 +37,9 @@ def test_the_unit_without_a_sheet_is_not_offered(
     said = capsys.readouterr().err
     assert "has no data sheet; name a TOML file, or one of bittern_60," in said
     assert said.count("\n") == 1
+    assert command.main(["equipment", "quial_36"]) == 2
+    said = capsys.readouterr().err
+    assert said.startswith("quial_36 is neither a TOML file nor one of bittern_60,")
 
 
 def test_a_shipped_sheet_is_where_ones_own_begins(

@@ -14,8 +14,8 @@ from simulator.serve.commands import variants
 from simulator.variants import store
 from simulator.variants.bounds import bounds_of
 from simulator.variants.candidates import made
-from simulator.variants.difficulty import NAMES
-from simulator.variants.equality import differences, is_near, measured
+from simulator.variants.difficulty import NAMES, Difficulty
+from simulator.variants.equality import Measured, differences, is_near, measured
 from simulator.variants.plays import plays_of
 from simulator.variants.search import parent_of
 from simulator.variants.separation import separation
@@ -122,6 +122,26 @@ def test_invented_people_come_as_their_parents_do() -> None:
     assert invented_names.address("Flat 9, Tanner's Yard, Lower Ebbing", "x", 3).startswith("Flat ")
     for place in (*invented_names.LAST, *invented_names.STREETS, *invented_names.TOWNS):
         assert not any(place in call_file.load(call).address for call in call_file.names())
+
+
+def test_a_table_of_versions_cuts_no_name() -> None:
+    """The longest of a library call: whole, and apart from the column before it."""
+    call = max(call_file.names(), key=lambda one: len(call_file.load(one).customer))
+    whole = call_file.load(call).customer
+    own = Measured(
+        difficulty=Difficulty(
+            minutes=40.0, entropy=5.0, separation=3.0, faults=1, traps=9, steps=4, words=200
+        ),
+        scores={"reference": 95.0},
+    )
+    recipe = versions.recipes(SAMPLE)[0]
+    found = variants.Found(
+        parent=parent_of(call), own=own, versions=((recipe, own, ()),), rejected=()
+    )
+    (row,) = [line for line in variants.table(found).splitlines() if line.startswith("customer")]
+    other = invented_names.customer(whole, call, 1)
+    assert len(whole) > variants.WIDTH - 2
+    assert re.split(r" {2,}", row) == ["customer", whole, other]
 
 
 def test_a_stored_version_is_as_hard_as_its_call() -> None:

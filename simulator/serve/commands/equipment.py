@@ -48,6 +48,8 @@ def run(args: argparse.Namespace) -> int:
             f"{args.file} is described part by part and has no data sheet; "
             f"name a TOML file, or one of {listed}."
         )
+    if args.file not in WITH_SHEET and not args.file.endswith(".toml"):
+        return _refuse(f"{args.file} is neither a TOML file nor one of {listed}.")
     if args.copy_to is not None:
         if args.file not in WITH_SHEET:
             return _refuse(f"Only a shipped data sheet is copied; name one of {listed}.")
