@@ -61,7 +61,8 @@ def gained(before: Belief, after: Belief, true: frozenset[str]) -> float:
     float
         Decimal logarithm of the ratio, within what would change what is done. [-]
     """
-    return held(odds_of(true, after)) - held(odds_of(true, before))
+    # The odds of what the bars show, so that what moved most is what is seen to move.
+    return held(odds_there(true, after)) - held(odds_there(true, before))
 
 
 def _band(odds: float) -> str:

@@ -185,7 +185,9 @@ def _worth(one: Gain) -> str:
 
 
 def _percent(share: float) -> str:
-    return f"{100.0 * share:.0f} %"
+    if share >= 0.995:
+        return "more than 99 %"
+    return "less than 1 %" if share < 0.005 else f"{100.0 * share:.0f} %"
 
 
 def _said(event: Measured) -> str:

@@ -76,7 +76,7 @@ def test_bar_words_and_best_reading_tell_the_same_likelihood(capstone: CallDesk)
     best = capstone.odds()["turns"][0]
     shares = [told[seq]["share"] for seq in sorted(told) if seq <= best["seq"]][-2:]
     before, after = re.findall(r"(\d+) %", best["text"])
-    assert [float(before), float(after)] == [pytest.approx(100 * s, abs=0.56) for s in shares]
+    assert [float(before), float(after)] == [pytest.approx(100 * s, abs=1.05) for s in shares]
     for odds in told.values():
         for words, least in (("Better than 30", 30 / 31), ("Better than 10", 10 / 11)):
             assert words not in odds["words"] or odds["share"] >= least - 0.001

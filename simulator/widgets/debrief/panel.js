@@ -143,7 +143,13 @@ function timeline(d) {
 function oddsBar(odds) {
   return el("div", { class: "odds" },
     el("meter", { min: 0, max: 1, value: odds.share, "aria-label": WORDS.share }),
-    el("span", { class: "small" }, `${Math.round(100 * odds.share)} %`));
+    el("span", { class: "small" }, shareSaid(odds.share)));
+}
+
+// Nothing is quite sure, and nothing quite out.
+function shareSaid(share) {
+  const percent = Math.round(100 * share);
+  return percent > 99 ? "> 99 %" : percent < 1 ? "< 1 %" : `${percent} %`;
 }
 
 function oddsSaid(odds) {

@@ -109,7 +109,7 @@ function shareOf(word, share, likeliest) {
   return [
     el("span", { class: "small" }, word),
     el("meter", { min: 0, max: 1, value: share, "aria-label": `${WORDS.share}, ${word}` }),
-    el("span", { class: "small" }, `${Math.round(100 * share)} %`),
+    el("span", { class: "small" }, shareSaid(share)),
     el("span", { class: "small" }, `${WORDS.likeliest}: ${likeliest}.`),
   ];
 }
