@@ -41,6 +41,7 @@ MELTING_SHARE = 0.8
 TURNING = 20.0  # neither coil is heated [s]
 RECOVERY = 40.0  # of a clean coil's heat missed after each [s]
 METAL = 1.0  # of the coil, per watt nominal; 12 kg on 3 tons, common practice [J/(K W)]
+STANDS = 1.0  # what takes less does not run [W]
 LAST_HOUR = 3600.0  # without a defrost, this much of the end is averaged [s]
 
 
@@ -177,7 +178,13 @@ def _melted(installation: Installation, frosted: Frosting, frost: float, cold: f
 
 
 def _summed(frosted: Frosting, row: int, frost: Array, melt: _Melt) -> Cycle:
-    """Means over heating and defrost; without one, over the last hour."""
+    """Means over heating and defrost; without one, over the last hour.
+
+    A compressor that stands with a clean coil gathers no frost and is never reversed: all stays
+    as it is.
+    """
+    if float(frosted.compressor[row, 0]) < STANDS:
+        frost, melt = 0.0 * frost, _Melt(0.0, 0.0, 0.0)
     along = frost if melt.seconds > 0.0 else frost[-1 - round(LAST_HOUR / STEP) :]
     heating = STEP * (len(along) - 1)
     whole = heating + melt.seconds
@@ -193,7 +200,9 @@ def _summed(frosted: Frosting, row: int, frost: Array, melt: _Melt) -> Cycle:
         mean(frosted.blower, float(frosted.blower[row, 0])),
     )
     missed = RECOVERY * float(frosted.capacity[row, 0]) if melt.seconds > 0.0 else 0.0
-    shares = [float(now / max(one, 1e-9)) for now, one in zip(parts, clean, strict=True)]
+    shares = [
+        float(now / one) if one >= STANDS else 1.0 for now, one in zip(parts, clean, strict=True)
+    ]
     return Cycle(
         seconds=np.asarray(STEP * np.arange(len(frost)), dtype=np.float64),
         frost=frost,
