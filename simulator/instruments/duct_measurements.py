@@ -47,7 +47,7 @@ def airflow() -> list[Measurement]:
         ),
         Measurement(
             id="strip_rise_airflow",
-            name="Airflow by the strips' watts and rise",
+            name="Airflow by the strips' watts and rise, with sea level's 1.08",
             place="air_handler",
             tool_id="strip_rise",
             way="measure",

@@ -74,16 +74,20 @@ def leg(number: int, installation: Installation, point: OperatingPoint) -> Value
     half = 0.5 * np.asarray(point.voltage)
     behind = np.asarray(point.compressor_voltage)
     left = np.minimum(half, behind) if number > 1 else np.maximum(behind - half, 0.0)
-    lost = np.asarray(installation.unit.supply_circuit.lost_leg) > 0.5
-    return np.where(lost, half, left)
+    unit = installation.unit
+    held_in = np.asarray(unit.float_switch_open) + np.asarray(unit.leak_detector_open) < 0.5
+    lost = np.asarray(unit.supply_circuit.lost_leg) > 0.5
+    return np.where(lost & held_in & (np.asarray(point.state) != "off"), half, left)
 
 
 def contact_drop(installation: Installation, point: OperatingPoint) -> Values:
-    """Over both poles and their lugs while they carry the unit's current, [V]."""
-    circuit = installation.unit.supply_circuit
-    carried = (circuit.contact_resistance + SOUND_CONTACT) * np.asarray(point.outdoor_current)
-    open_pole = (np.asarray(circuit.lost_leg) > 0.5) & (np.asarray(point.state) != "off")
-    return np.where(open_pole, point.voltage, carried)
+    """Over poles and lugs: of the unit's current, or the line's over what is open, [V]."""
+    unit = installation.unit
+    carried = unit.supply_circuit.contact_resistance + SOUND_CONTACT
+    carried = carried * np.asarray(point.outdoor_current)
+    arrives = 1.0 - breaker_opens(point.voltage, unit.compressor.winding_insulation)
+    is_open = np.asarray(point.compressor_voltage) < 1.0
+    return np.where(is_open, arrives * np.asarray(point.voltage), carried)
 
 
 def element_current(number: int, installation: Installation, point: OperatingPoint) -> float:

@@ -182,7 +182,7 @@ COOLED_SHELL = (
 )
 LOADED_LEG = (
     careful("While it runs"),
-    Technique("idle", "Before it starts", _idle_leg),
+    Technique("idle", "On the line side, before it starts", _idle_leg),
 )
 STRAIGHT = (
     careful("Straight run, tip facing the flow"),
@@ -194,7 +194,7 @@ BLOWER_WATTS = (
 )
 LOADED = (
     careful("While it runs"),
-    Technique("idle", "Before it starts", _idle),
+    Technique("idle", "On the line side, before it starts", _idle),
 )
 CLOSED = (
     careful("While it carries the load"),

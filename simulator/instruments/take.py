@@ -18,6 +18,10 @@ from simulator.plant.timeline import Moment
 from simulator.quantities.shown import from_display, to_display
 
 ANY_TAP = "static_supply"
+BEHIND_DISCONNECT = frozenset(
+    {"compressor_voltage", "leg_1_voltage", "leg_2_voltage", "contactor_drop", "compressor_current"}
+)
+NOTHING_ARRIVES = "Nothing on the meter: the disconnect is out and locked."
 NO_PATH = "The meter shows OL: it finds no path."
 ZERO = 1e-12  # SI of any kind [-]
 UNMATCHED = 0.45  # probes that were not compared differ by up to this, either way [K]
@@ -103,7 +107,10 @@ def take(
     tool = TOOLS[item.tool_id]
     draw = hands.session.draws[measurement]
     said = None
-    if not item.has_number:
+    locked = moment.now.state == "off" and "isolate_unit" in hands.prepared
+    if measurement in BEHIND_DISCONNECT and locked:
+        said = NOTHING_ARRIVES
+    elif not item.has_number:
         seen = Seen(installation=installation, point=moment.now, technique=technique, draw=draw)
         said = sight.told(measurement, seen, hands.texts)
     elif item.unfit is not None:

@@ -49,6 +49,9 @@ def operating_point(case: Case, outcome: Settled) -> OperatingPoint:
             merged[field.name] = np.full(count, running[field.name], dtype=float)
         elif field.name not in merged:
             merged[field.name] = np.where(is_running, running[field.name], resting[field.name])
+    # A pressure switch takes the contactor's 24 V; an overload sits in the motor.
+    let_go = np.isin(state, ("high_pressure_trip", "low_pressure_trip"))
+    merged["compressor_voltage"] = np.where(let_go, 0.0, merged["compressor_voltage"])
     return OperatingPoint(**merged)
 
 

@@ -108,7 +108,7 @@ def values(case: Case, *, blower_on: bool) -> dict[str, Any]:
         **dict.fromkeys(_OUTDOORS, outdoor),
         **dict.fromkeys(_INDOORS, indoor),
         "refrigerant_charge": case.installation.unit.charge,
-        "compressor_voltage": conditions.voltage * (1.0 - _dead(case)),
+        "compressor_voltage": case.conditions.voltage * _closed(case) * (1.0 - _dead(case)),
         **_fan_left_running(case),
         "compressor_power_factor": case.installation.unit.compressor.power_factor,
     }
@@ -121,13 +121,20 @@ def _dead(case: Case) -> Values:
     return takes_no_line(unit.supply_circuit, case.conditions.voltage, insulation)
 
 
+def _closed(case: Case) -> Values:
+    """1 where 24 V hold the contactor in."""
+    unit = case.installation.unit
+    through = (1.0 - np.asarray(unit.float_switch_open)) * (
+        1.0 - np.asarray(unit.leak_detector_open)
+    )
+    return np.asarray(case.conditions.compressor_call) * through
+
+
 def _fan_left_running(case: Case) -> dict[str, Values]:
     """The outdoor fan runs on where only the compressor's own circuit is open."""
     unit, conditions = case.installation.unit, case.conditions
     coil = unit.outdoor_coil
-    closed = np.asarray(conditions.compressor_call) * (1.0 - np.asarray(unit.float_switch_open))
-    on = unit.compressor.is_open * closed * (1.0 - np.asarray(unit.leak_detector_open))
-    on = on * (1.0 - _dead(case))
+    on = unit.compressor.is_open * _closed(case) * (1.0 - _dead(case))
     power = on * outdoor_coil.fan_power(coil)
     current = motor_current(power, conditions.voltage, coil.fan_power_factor)
     return {

@@ -11,7 +11,13 @@ from simulator.instruments.measurements import MEASUREMENTS
 from simulator.instruments.session import BATTERY, Session
 from simulator.instruments.special_tools import SPECIAL_TOOLS
 from simulator.instruments.steps import STEPS
-from simulator.instruments.take import NO_PATH, Hands, take
+from simulator.instruments.take import (
+    BEHIND_DISCONNECT,
+    NO_PATH,
+    NOTHING_ARRIVES,
+    Hands,
+    take,
+)
 from simulator.plant import standing, steady
 from simulator.plant.conditions import Conditions
 from simulator.plant.installation import Installation
@@ -98,8 +104,43 @@ def test_a_bad_contact_shows_only_under_load() -> None:
     sound = steady.solve(installed(), weather())
     # Tens of millivolts over good contacts; common practice, no source.
     assert 0.01 < truth("contactor_drop", installed(), sound) < 0.1
-    rest = standing.at_rest(built, weather())
-    assert truth("compressor_voltage", built, rest) == pytest.approx(float(rest.voltage))
+
+
+HELD_OPEN = [
+    (installed(tripped_leak_detector=1.0), weather(), False),
+    (installed(blocked_drain=1.0), weather(), False),
+    (installed(slow_outdoor_fan=1.0), weather(115.0), False),
+    (installed(), weather(), True),
+]
+
+
+@pytest.mark.parametrize(("built", "around", "at_rest"), HELD_OPEN)
+def test_nothing_stands_behind_an_open_contactor_and_the_line_over_it(
+    built: Installation, around: Conditions, at_rest: bool
+) -> None:
+    """Kirchhoff's voltage law round an open contact."""
+    point = (standing.at_rest if at_rest else steady.solve)(built, around)
+    assert point.state in ("compressor_off", "high_pressure_trip", "off")
+    assert truth("contactor_coil", built, point) == 0.0
+    for key in ("compressor_voltage", "leg_1_voltage", "leg_2_voltage"):
+        assert truth(key, built, point) == 0.0
+    assert truth("contactor_drop", built, point) == pytest.approx(float(point.voltage))
+
+
+def test_an_overload_opens_in_the_motor_and_leaves_the_contactor_in() -> None:
+    built = installed(open_compressor=1.0)
+    point = steady.solve(built, weather())
+    assert truth("compressor_voltage", built, point) == pytest.approx(240.0, abs=0.5)
+    assert truth("contactor_drop", built, point) < 0.1
+
+
+@pytest.mark.parametrize("key", sorted(BEHIND_DISCONNECT))
+def test_nothing_arrives_with_the_disconnect_out(key: str) -> None:
+    point = standing.at_rest(installed(), weather())
+    for way in (item.id for item in MEASUREMENTS[key].techniques):
+        reading = whole(key, way, installed(), point)
+        assert reading.value is None
+        assert reading.words == NOTHING_ARRIVES
 
 
 def test_the_idle_reading_hides_a_bad_contact() -> None:
