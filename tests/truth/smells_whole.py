@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, product
 
 import numpy as np
 
@@ -23,6 +23,7 @@ from simulator.repairs import _catalogue as repairs
 from simulator.repairs._base import Repair
 from tests.faults.signs import cases, healthy, observed
 from tests.plant.stand import fahrenheit, weather, winter
+from tests.plant.test_coldest_days import UNITS, most_of_a_day, taken
 from tests.truth.benches import Bench
 from tests.truth.field import Field
 from tests.truth.published_circuit import PSI
@@ -253,7 +254,24 @@ def _day(field: Field) -> Smelt:
         warm = day.indoor_temperature > SETPOINT + 0.3
         if day.run_fraction.max() > 1.0 + 1e-9 or (day.run_fraction[warm] < 0.99).any():
             broken.append(f"{faults}: thermostat and run time disagree")
-    return Smelt(looked=len(cases), broken=tuple(broken), figure=f"bill within {worst:.2%}")
+    looked, beyond = _coldest()
+    return Smelt(
+        looked=len(cases) + looked,
+        broken=(*broken, *beyond),
+        figure=f"bill within {worst:.2%}; {looked} cold days",
+    )
+
+
+def _coldest() -> tuple[int, list[str]]:
+    """Winter's days of every unit against all its parts around the clock."""
+    places = list(product(UNITS, catalogue.METERING, (-5.0, 0.0, 17.0)))
+    beyond = []
+    for unit, metering, outdoor in places:
+        built = catalogue.load_installation(unit=unit, metering=metering)
+        used, most = taken(built, outdoor)["total_energy"], most_of_a_day(built)
+        if not 0.0 < used < most:
+            beyond.append(f"{unit} {metering} at {outdoor:g} °F: {used:.4g} of {most:.4g} kWh")
+    return len(places), beyond
 
 
 def _healthy_spread(field: Field) -> Smelt:
@@ -293,7 +311,8 @@ WHOLE_SMELLS = (
     Smell(number=32, fails_if="the repair does not restore, or a wrong one does",
           bar="readings within 1e-6", found=_counterfactual),
     Smell(number=33, fails_if="kWh are not power times run time; run fraction over one",
-          bar="within 0.5 %; all of the time wherever it is warm", found=_day),
+          bar="within 0.5 %; all of the time wherever it is warm; no cold day beyond its parts",
+          found=_day),
     Smell(number=35, fails_if="a healthy house with perfect numbers",
           bar="spread between visits; 20.0 and 10.0 in fewer than a fifth", found=_healthy_spread),
 )  # fmt: skip
