@@ -3,7 +3,7 @@
 import numpy as np
 
 from simulator.components.electric_strips import motor_current, strip_power
-from simulator.components.supply_circuit import breaker_opens
+from simulator.components.supply_circuit import breaker_opens, takes_no_line
 from simulator.plant.installation import Installation, Unit
 from simulator.plant.operating_point import OperatingPoint
 from simulator.quantities.values import Values
@@ -125,8 +125,8 @@ def is_off_the_line(installation: Installation, voltage: Values) -> bool:
     -------
     bool
     """
-    lost = float(installation.unit.supply_circuit.lost_leg) > 0.5
-    return lost or breaker_is_open(installation, voltage)
+    unit = installation.unit
+    return bool(takes_no_line(unit.supply_circuit, voltage, unit.compressor.winding_insulation))
 
 
 def breaker_is_open(installation: Installation, voltage: Values) -> bool:

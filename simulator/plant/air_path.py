@@ -73,7 +73,7 @@ def settle(installation: Installation, conditions: Conditions) -> AirPath:
     left_open, room_shares = _branches(ducts, conditions.zone_call)
     supply = square(ducts.supply_drop) / left_open**2
     register_share = (1.0 - bypass) * (1.0 - ducts.supply_leak)
-    coil = _coil_resistance(unit, conditions)
+    coil = _coil_resistance(unit, conditions, density)
     whole = return_duct * room_share**2 + filter_square * house_share**2
     whole = whole + supply * register_share**2
     point = blower.run_against(unit.blower, whole, coil, density)
@@ -164,7 +164,7 @@ def _density(conditions: Conditions) -> Values:
     )
 
 
-def _coil_resistance(unit: Unit, conditions: Conditions) -> Values:
+def _coil_resistance(unit: Unit, conditions: Conditions, density: Values) -> Values:
     """Coil drop over flow to the power 1.8; water and ice narrow the passages."""
     coil = unit.indoor_coil
     dew_point = moist_air.dew_point(conditions.indoor_humidity_ratio, conditions.pressure)
@@ -173,4 +173,4 @@ def _coil_resistance(unit: Unit, conditions: Conditions) -> Values:
         wetness = 0.0 * wetness
     drop = coil.wet_pressure_drop * (coil.dry_share + (1.0 - coil.dry_share) * wetness)
     drop = drop / indoor_coil.free_passage(coil) ** 3
-    return air_resistance.coil_resistance(drop, unit.rated_airflow, _density(conditions))
+    return air_resistance.coil_resistance(drop, unit.rated_airflow, density)
